@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* Text in pictures: one line of Pango at a point, measured, with tabular numerals. */
+
+#include <pango/pangocairo.h>
+
+#include "draw/style.h"
+
+/* How a line stands to its point: the point is its start, its middle or its end. */
+typedef enum { DRAWL_ALIGN_START, DRAWL_ALIGN_MIDDLE, DRAWL_ALIGN_END } DrawlAlign;
+
+typedef struct {
+  double size; /* in points; 0: the style's */
+  gboolean bold;
+  DrawlAlign align;
+  double max_width; /* 0: as long as it is; else cut with an ellipsis */
+} DrawlTextStyle;
+
+/* Draws in the current colour with the top of the line at @y; returns the width drawn. */
+double drawl_text_draw (cairo_t *cr, const DrawlStyle *style, const DrawlTextStyle *text_style,
+                        double x, double y, const char *text);
+/* Width and height of a line as it would be drawn. */
+void drawl_text_measure (cairo_t *cr, const DrawlStyle *style, const DrawlTextStyle *text_style,
+                         const char *text, double *width, double *height);
+double drawl_text_height (cairo_t *cr, const DrawlStyle *style);

@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* Reads a body profile ("format": "drawl-body", "version": 1). Schema:
+ * data/schema/drawl-body.schema.json, manual: drawl-body(5). A profile is read whole or not at all.
+ */
+
+#include <gio/gio.h>
+
+#include "plan/body.h"
+
+/* From the JSON object of a profile. @where names it in messages (file name, or the plan's body).
+ * Errors: DRAWL_PLAN_ERROR_FORMAT, _VERSION, _VALUE, _DUPLICATE, _UNKNOWN, _CONTRADICTION (limits
+ * that cannot hold together: lowest above highest; two rows of one size, codec and licence set with
+ * different limits; a card class that no card of the body reaches; a law of one size at another; a
+ * licence that requires itself in a circle …). */
+DrawlBody *drawl_body_from_json (JsonObject *object, const char *where, GError **error);
+
+/* From a file. Errors: as above, and DRAWL_PLAN_ERROR_READ, _SYNTAX, _TOO_LARGE. */
+DrawlBody *drawl_body_load (GFile *file, GError **error);
+
+/* All profiles (*.json) in the data folder and then in the user's, sorted by name; a file that
+ * cannot be read is left out and its error put into @problems (char*, may be NULL). Returns an
+ * array of DrawlBody. */
+GPtrArray *drawl_body_load_shipped (GPtrArray *problems);

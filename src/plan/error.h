@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* The error domain of src/plan. Messages say what, where (line, shot, key) and what was expected.
+ */
+
+#include <glib.h>
+
+#define DRAWL_PLAN_ERROR (drawl_plan_error_quark ())
+
+typedef enum {
+  DRAWL_PLAN_ERROR_SYNTAX,    /* not JSON, cut short, not UTF-8, or a value of the wrong type */
+  DRAWL_PLAN_ERROR_FORMAT,    /* JSON, but neither a plan nor a body */
+  DRAWL_PLAN_ERROR_VERSION,   /* written by a newer Drawl */
+  DRAWL_PLAN_ERROR_TOO_LARGE, /* more bytes, levels, shots or rows than any real plan has */
+  DRAWL_PLAN_ERROR_VALUE,     /* a key holds something that the quantity cannot be */
+  DRAWL_PLAN_ERROR_DUPLICATE, /* two of one name: slates, ids */
+  DRAWL_PLAN_ERROR_UNKNOWN,   /* a name that nothing answers to: body, size, codec, licence, card */
+  DRAWL_PLAN_ERROR_CONTRADICTION, /* limits of a body that cannot hold together */
+  DRAWL_PLAN_ERROR_READ,          /* the file could not be read */
+  DRAWL_PLAN_ERROR_WRITE,         /* the file could not be written; what stood there is unharmed */
+} DrawlPlanError;
+
+GQuark drawl_plan_error_quark (void);

@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* JSON from and to disk, with the guards that json-glib leaves to its caller: a limit of bytes and
+ * of levels before anything is parsed, strict types, and a durable, atomic way to write. Shared by
+ * plan and body files. */
+
+#include <gio/gio.h>
+#include <json-glib/json-glib.h>
+
+#include "core/rational.h"
+
+#define DRAWL_JSON_MAX_BYTES (64 * 1024 * 1024)
+#define DRAWL_JSON_MAX_LEVELS 32
+
+/* Parses @data; the top must be an object. @where names it in messages. Errors:
+ * DRAWL_PLAN_ERROR_SYNTAX (with line and column), _TOO_LARGE. */
+JsonObject *drawl_json_parse (const char *data, gsize length, const char *where, GError **error);
+
+/* Reads a whole file, refusing more than DRAWL_JSON_MAX_BYTES before reading it. Errors:
+ * DRAWL_PLAN_ERROR_READ, _TOO_LARGE.
+ * @etag, if not NULL, takes the file's entity tag. */
+JsonObject *drawl_json_load (GFile *file, char **etag, GError **error);
+
+/* Writes @text aside, syncs, renames, syncs the folder. What stood at @file stays until the last
+ * step; any failure leaves it whole. Follows a symbolic link to the file it names; keeps the mode.
+ * With @backup, the former content stays once beside it as "NAME~". Errors: DRAWL_PLAN_ERROR_WRITE,
+ * with the system's reason in words. */
+gboolean drawl_json_save (GFile *file, const char *text, gsize length, gboolean backup, char **etag,
+                          GError **error);
+
+/* Checks "format" and "version" of a document: _FORMAT or _VERSION when they do not fit. */
+gboolean drawl_json_check_format (JsonObject *object, const char *format, gint64 version,
+                                  const char *where, GError **error);
+
+/* Members by type. An absent member leaves @out as it is and returns TRUE; a member of another type
+ * is DRAWL_PLAN_ERROR_VALUE, naming @where and the key. Numbers are taken as written: 0.45 is 9/20.
+ */
+gboolean drawl_json_get_string (JsonObject *object, const char *key, const char *where,
+                                const char **out, GError **error);
+gboolean drawl_json_get_bool (JsonObject *object, const char *key, const char *where, gboolean *out,
+                              GError **error);
+gboolean drawl_json_get_int (JsonObject *object, const char *key, const char *where, gint64 lowest,
+                             gint64 highest, gint64 *out, GError **error);
+gboolean drawl_json_get_rational (JsonObject *object, const char *key, const char *where,
+                                  DrawlRational *out, GError **error);
+gboolean drawl_json_get_array (JsonObject *object, const char *key, const char *where, guint most,
+                               JsonArray **out, GError **error);
+gboolean drawl_json_get_object (JsonObject *object, const char *key, const char *where,
+                                JsonObject **out, GError **error);
+/* An amount of money, "45.00" or 45, in hundredths. */
+gboolean drawl_json_get_money (JsonObject *object, const char *key, const char *where, gint64 *out,
+                               GError **error);

@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* DrawlShotFields: what a person enters about a shot, and nothing that follows from it. A boxed
+ * value: undo keeps copies, edits start from a copy. Strings are never NULL. */
+
+#include <json-glib/json-glib.h>
+
+#include "core/blanks.h"
+
+#define DRAWL_SHOT_TAKES_MAX 10000
+#define DRAWL_SHOT_AUDIO_MAX 64
+
+typedef struct {
+  char *slate;  /* unique within the plan, not empty */
+  char *scene;  /* may be empty */
+  char *action; /* what happens, as a clause: "The glass leaves the bench and breaks" */
+  DrawlBlanks blanks;
+  gboolean drop; /* screen timecode counts drop-frame (29.97 and 59.94 only) */
+  char *body;    /* id of a hired body of the plan; empty: none yet */
+  char *size;    /* ids within that body's profile */
+  char *codec;
+  guint takes;                   /* 1 … DRAWL_SHOT_TAKES_MAX */
+  DrawlRational handle_before_s; /* rolled before and after the action, real time */
+  DrawlRational handle_after_s;
+  guint audio_tracks;
+  gboolean must; /* TRUE: the shot must be; FALSE: it is wished for */
+  char *notes;
+  JsonObject *extra; /* keys of the file that this version does not know; kept; NULL when none */
+} DrawlShotFields;
+
+#define DRAWL_TYPE_SHOT_FIELDS (drawl_shot_fields_get_type ())
+GType drawl_shot_fields_get_type (void);
+
+/* A shot at real time with nothing entered. */
+DrawlShotFields *drawl_shot_fields_new (const char *slate, DrawlRate playback);
+DrawlShotFields *drawl_shot_fields_copy (const DrawlShotFields *fields);
+void drawl_shot_fields_free (DrawlShotFields *fields);
+gboolean drawl_shot_fields_equal (const DrawlShotFields *a, const DrawlShotFields *b);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (DrawlShotFields, drawl_shot_fields_free)
+
+/* Sets a string member, freeing what was there: drawl_shot_fields_set (&fields->slate, "12A"). */
+void drawl_shot_fields_set (char **member, const char *value);
+
+/* One shot of a plan file, both ways. @where names it in messages. Errors: DRAWL_PLAN_ERROR_VALUE,
+ * naming the shot and key. */
+DrawlShotFields *drawl_shot_fields_from_json (JsonObject *object, DrawlRate default_playback,
+                                              const char *where, GError **error);
+JsonObject *drawl_shot_fields_to_json (const DrawlShotFields *fields);
