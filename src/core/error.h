@@ -20,3 +20,6 @@ typedef enum {
 } DrawlCoreError;
 
 GQuark drawl_core_error_quark (void);
+
+/* @text as a message may quote it: one line of valid UTF-8, cut after 40 characters. Free with g_free(). */
+char *drawl_core_quote (const char *text);

@@ -22,7 +22,7 @@ gboolean drawl_footage_frames_on_feet (const DrawlGauge *gauge, DrawlRational fe
 gboolean drawl_footage_frames_on_metres (const DrawlGauge *gauge, DrawlRational metres, gint64 *frames);
 
 /* Length of @frames ≥ 0 in feet, in metres, and as the counter shows it ("90+00": whole feet, then the frames
- * that begin after the last foot mark; width of the frames field fits the gauge, at least 2 digits). */
+ * that begin after the last foot mark, in two digits). FALSE or NULL when negative or too long. */
 gboolean drawl_footage_feet (const DrawlGauge *gauge, gint64 frames, DrawlRational *feet);
 gboolean drawl_footage_metres (const DrawlGauge *gauge, gint64 frames, DrawlRational *metres);
 char *drawl_footage_feet_frames (const DrawlGauge *gauge, gint64 frames);

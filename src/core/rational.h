@@ -43,9 +43,14 @@ gint64 drawl_rational_round (DrawlRational a);
 double drawl_rational_to_double (DrawlRational a);
 
 /* Reads `12`, `-3`, `0.45`, `0,45`, `.5`, `1/3`, `1001/240`: decimals are taken literally, and exactly.
- * White space around is ignored. Exponents, `nan`, `inf`, grouping and anything trailing are refused.
+ * White space around is ignored. Exponents, `nan`, `inf`, grouping and anything trailing are refused; so is
+ * a comma that could be either (`1,500`: three places that end in 0 after a whole part other than 0).
  * Errors: DRAWL_CORE_ERROR_SYNTAX, _OVERFLOW, _RANGE (a zero denominator). */
 gboolean drawl_rational_parse (const char *text, DrawlRational *out, GError **error);
+
+/* The same with one of the NULL-terminated @units allowed after the number, upper or lower case: `24 fps`. */
+gboolean drawl_rational_parse_unit (const char *text, const char *const *units, DrawlRational *out,
+                                    GError **error);
 
 /* The exact value for files: a whole number, a decimal if it ends within 9 places, else "num/den".
  * Always with a decimal point, whatever the locale. drawl_rational_parse() reads it back unchanged.

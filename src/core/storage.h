@@ -59,6 +59,6 @@ gboolean drawl_ring_buffer (gint64 buffer_bytes, DrawlRational frame_bytes, Draw
 gboolean drawl_offload_seconds (gint64 bytes, gint64 bytes_s, guint copies, DrawlRational *seconds,
                                 GError **error);
 
-/* Drives of @drive_bytes that @copies of @bytes fill. Errors: _RANGE. */
+/* Drives of @drive_bytes that @copies of @bytes fill; no two copies share a drive. Errors: _RANGE. */
 gboolean drawl_drives_needed (gint64 bytes, gint64 drive_bytes, guint copies, gint64 *drives,
                               GError **error);

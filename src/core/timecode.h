@@ -8,7 +8,7 @@
 
 #include "core/rate.h"
 
-#define DRAWL_TIMECODE_SIZE 16 /* "HH:MM:SS:FFFFF" and its end */
+#define DRAWL_TIMECODE_SIZE 20 /* "HH:MM:SS:FFFFFFF" and its end */
 
 /* FALSE with DRAWL_CORE_ERROR_RANGE when the rate has no timecode, _NO_DROP when @drop and the rate has no
  * drop counting (only 30000/1001 and 60000/1001 have). */

@@ -31,7 +31,7 @@ typedef enum {
 
 typedef struct {
   DrawlRational value[DRAWL_TIMING_N_TERMS];
-  guint followed;       /* bits of the terms that were worked out, not given */
+  guint followed;       /* bits of the terms that were worked out; an assumed post speed is not */
   gint64 frames;        /* N, at least 1 */
   gint64 screen_frames; /* ⌈S · P⌉: what the screen timecode counts */
 } DrawlTiming;
@@ -58,3 +58,7 @@ guint drawl_timing_closure (guint given);
  * disagree and what one would have to be), _RANGE (a given or solved value out of range), _OVERFLOW. */
 gboolean drawl_timing_solve (const DrawlRational value[DRAWL_TIMING_N_TERMS], guint given,
                              DrawlTiming *out, GError **error);
+
+/* The same without assuming a post speed: when it is not given, it follows from the others like any term. */
+gboolean drawl_timing_solve_bare (const DrawlRational value[DRAWL_TIMING_N_TERMS], guint given,
+                                  DrawlTiming *out, GError **error);
