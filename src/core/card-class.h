@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-/* Guaranteed sustained write speeds of card classes, one row each: SD speed, UHS speed, video speed and
- * SD Express speed classes (SD Association), VPG classes (CompactFlash Association). */
+/* Guaranteed sustained write speeds of card classes, one row each: SD speed, UHS speed, video speed
+ * and SD Express speed classes (SD Association), VPG classes (CompactFlash Association). */
 
 #include <glib.h>
 
 typedef struct {
-  const char *id;     /* "V60", "U3", "C10", "E300", "VPG-130" */
-  gint64 bytes_s;     /* guaranteed sustained write speed, bytes a second (decimal megabytes · 10⁶) */
+  const char *id; /* "V60", "U3", "C10", "E300", "VPG-130" */
+  gint64 bytes_s; /* guaranteed sustained write speed, bytes a second (decimal megabytes · 10⁶) */
   const char *source;
 } DrawlCardClass;
 

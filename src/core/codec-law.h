@@ -7,8 +7,8 @@
 #include "core/payload.h"
 
 typedef struct {
-  const char *id;     /* "packed-422-10", "dpx-444-10", "vc3-1235" */
-  const char *name;   /* marked for translation */
+  const char *id;   /* "packed-422-10", "dpx-444-10", "vc3-1235" */
+  const char *name; /* marked for translation */
   DrawlPayload law;
   const char *source; /* standard and table, and how the figure was read */
 } DrawlCodecLaw;

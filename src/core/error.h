@@ -14,12 +14,13 @@ typedef enum {
   DRAWL_CORE_ERROR_OVERFLOW, /* an exact result does not fit in 64 bits */
   DRAWL_CORE_ERROR_MISSING,  /* too few values are given; the message names what is missing */
   DRAWL_CORE_ERROR_CONFLICT, /* values given together disagree; the message names the two */
-  DRAWL_CORE_ERROR_NO_CODE,  /* a well-formed timecode that does not exist (dropped, or out of range) */
+  DRAWL_CORE_ERROR_NO_CODE,  /* a well-formed code that does not exist: dropped, or out of range */
   DRAWL_CORE_ERROR_NO_DROP,  /* drop counting asked for at a rate that has none */
-  DRAWL_CORE_ERROR_UNFIT,    /* values that are each right do not fit together (law and size, take and card) */
+  DRAWL_CORE_ERROR_UNFIT,    /* values, each right, that do not fit together: a take and a card */
 } DrawlCoreError;
 
 GQuark drawl_core_error_quark (void);
 
-/* @text as a message may quote it: one line of valid UTF-8, cut after 40 characters. Free with g_free(). */
+/* @text as a message may quote it: one line of valid UTF-8, cut after 40 characters. Free with
+ * g_free(). */
 char *drawl_core_quote (const char *text);

@@ -25,7 +25,8 @@ typedef enum {
 #define DRAWL_TIMING_BIT(term) (1u << (term))
 #define DRAWL_TIMING_ALL ((1u << DRAWL_TIMING_N_TERMS) - 1)
 
-/* Longest time in seconds (ten years) and greatest slow factor or its inverse that a term may hold. */
+/* Longest time in seconds (ten years) and greatest slow factor or its inverse that a term may hold.
+ */
 #define DRAWL_TIMING_MAX_S G_GINT64_CONSTANT (315360000)
 #define DRAWL_TIMING_MAX_FACTOR G_GINT64_CONSTANT (100000000)
 
@@ -41,9 +42,9 @@ typedef struct {
 const char *drawl_timing_term_key (DrawlTimingTerm term);
 const char *drawl_timing_term_name (DrawlTimingTerm term);
 
-/* Reads one term from text: rates as drawl_rate_parse(), the factor with or without a trailing × or x,
- * per cent with or without %, times in seconds with or without s. Checks its range.
- * Errors: DRAWL_CORE_ERROR_SYNTAX, _RANGE, _OVERFLOW. */
+/* Reads one term from text: rates as drawl_rate_parse(), the factor with or without a trailing × or
+ * x, per cent with or without %, times in seconds with or without s. Checks its range. Errors:
+ * DRAWL_CORE_ERROR_SYNTAX, _RANGE, _OVERFLOW. */
 gboolean drawl_timing_term_parse (DrawlTimingTerm term, const char *text, DrawlRational *out,
                                   GError **error);
 
@@ -54,11 +55,13 @@ gboolean drawl_timing_term_check (DrawlTimingTerm term, DrawlRational value, GEr
 guint drawl_timing_closure (guint given);
 
 /* Works out all terms from those whose bit is set in @given. Post speed is 100 % unless given.
- * Errors: DRAWL_CORE_ERROR_MISSING (names what would be enough), _CONFLICT (names the two terms that
- * disagree and what one would have to be), _RANGE (a given or solved value out of range), _OVERFLOW. */
+ * Errors: DRAWL_CORE_ERROR_MISSING (names what would be enough), _CONFLICT (names the two terms
+ * that disagree and what one would have to be), _RANGE (a given or solved value out of range),
+ * _OVERFLOW. */
 gboolean drawl_timing_solve (const DrawlRational value[DRAWL_TIMING_N_TERMS], guint given,
                              DrawlTiming *out, GError **error);
 
-/* The same without assuming a post speed: when it is not given, it follows from the others like any term. */
+/* The same without assuming a post speed: when it is not given, it follows from the others like any
+ * term. */
 gboolean drawl_timing_solve_bare (const DrawlRational value[DRAWL_TIMING_N_TERMS], guint given,
                                   DrawlTiming *out, GError **error);
