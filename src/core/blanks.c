@@ -137,17 +137,18 @@ gboolean
 drawl_blanks_edit (DrawlBlanks *blanks, DrawlTimingTerm term, DrawlRational value, GError **error)
 {
   guint others = blanks->held & ~DRAWL_TIMING_BIT (term);
+  gboolean pinned = determines (others, term);
   DrawlBlanks next = *blanks;
   DrawlTiming timing;
 
   if (!drawl_timing_term_check (term, value, error))
     return FALSE;
-  if (determines (others, term) && !drawl_rational_equal (value, blanks->value[term]))
+  if (pinned && !drawl_rational_equal (value, blanks->value[term]))
     return refuse_held (others, term, blanks->order, error);
 
   next.value[term] = value;
   renew (next.order, (guint8)term);
-  next.given = choose_given (DRAWL_TIMING_BIT (term), others, next.order);
+  next.given = choose_given (pinned ? 0 : DRAWL_TIMING_BIT (term), next.held, next.order);
   if (!drawl_timing_solve_bare (next.value, next.given, &timing, error))
     return FALSE;
 
