@@ -89,7 +89,8 @@ struct _DrawlBody {
   guint n_codecs;
   DrawlLicence *licences;
   guint n_licences;
-  DrawlBodyLimit *limits; /* one row a size and codec, expanded from the profile's rows */
+  DrawlBodyLimit *limits; /* one row a size and codec, expanded from the profile's rows, sorted by
+                             size, then codec */
   guint n_limits;
   DrawlBodyCard *cards;
   guint n_cards;
@@ -125,6 +126,13 @@ int drawl_body_codec_index (const DrawlBody *body, const char *id);
 int drawl_body_licence_index (const DrawlBody *body, const char *id);
 int drawl_body_card_index (const DrawlBody *body, const char *id);
 
+/* The rows of a size and codec, or of a size in all codecs: @n rows that stand together. */
+const DrawlBodyLimit *drawl_body_limits_of (const DrawlBody *body, guint size, guint codec,
+                                            guint *n);
+const DrawlBodyLimit *drawl_body_limits_of_size (const DrawlBody *body, guint size, guint *n);
+/* The order of the rows: by size, then codec; -1, 0 or 1. */
+int drawl_body_limit_compare (const DrawlBodyLimit *limit, guint size, guint codec);
+
 /* TRUE when the body can be set to exactly @rate, limits aside. */
 gboolean drawl_body_offers_rate (const DrawlBody *body, DrawlRate rate);
 
@@ -132,6 +140,11 @@ gboolean drawl_body_offers_rate (const DrawlBody *body, DrawlRate rate);
  * equally near); FALSE when there is none. */
 gboolean drawl_body_nearest_rate (const DrawlBody *body, DrawlRate rate, DrawlRate lowest,
                                   DrawlRate highest, DrawlRate *nearest);
+
+/* The rate next to @rate that can be set, on the side of @direction (1 or -1), limits aside; @rate
+ * itself counts unless @beyond. A body that offers any rate is stepped by whole frames a second. */
+gboolean drawl_body_rate_beside (const DrawlBody *body, DrawlRate rate, int direction,
+                                 gboolean beyond, DrawlRate *out);
 
 /* The next offered rate above (@direction > 0) or below @rate that some row of @size and @codec
  * allows, whatever licences it takes; FALSE at the end. What the arrow keys step through. */

@@ -8,7 +8,7 @@
 #include <gio/gio.h>
 #include <json-glib/json-glib.h>
 
-#include "core/rational.h"
+#include "core/rate.h"
 
 #define DRAWL_JSON_MAX_BYTES (64 * 1024 * 1024)
 #define DRAWL_JSON_MAX_LEVELS 32
@@ -21,6 +21,9 @@ JsonObject *drawl_json_parse (const char *data, gsize length, const char *where,
  * DRAWL_PLAN_ERROR_READ, _TOO_LARGE.
  * @etag, if not NULL, takes the file's entity tag. */
 JsonObject *drawl_json_load (GFile *file, char **etag, GError **error);
+
+/* The name of a file as a message shows it. New string. */
+char *drawl_json_file_name (GFile *file);
 
 /* Writes @text aside, syncs, renames, syncs the folder. What stood at @file stays until the last
  * step; any failure leaves it whole. Follows a symbolic link to the file it names; keeps the mode.
@@ -44,6 +47,9 @@ gboolean drawl_json_get_int (JsonObject *object, const char *key, const char *wh
                              gint64 highest, gint64 *out, GError **error);
 gboolean drawl_json_get_rational (JsonObject *object, const char *key, const char *where,
                                   DrawlRational *out, GError **error);
+/* A rate, as drawl_rate_parse() reads it: "24000/1001", 23.976, 25. */
+gboolean drawl_json_get_rate (JsonObject *object, const char *key, const char *where,
+                              DrawlRate *out, GError **error);
 gboolean drawl_json_get_array (JsonObject *object, const char *key, const char *where, guint most,
                                JsonArray **out, GError **error);
 gboolean drawl_json_get_object (JsonObject *object, const char *key, const char *where,
@@ -51,3 +57,11 @@ gboolean drawl_json_get_object (JsonObject *object, const char *key, const char 
 /* An amount of money, "45.00" or 45, in hundredths. */
 gboolean drawl_json_get_money (JsonObject *object, const char *key, const char *where, gint64 *out,
                                GError **error);
+
+/* A number as the file has it, in plain decimals (the shortest that reads back as the same number),
+ * or the characters of a text; NULL when @node is neither or not finite. New string. */
+char *drawl_json_number_text (JsonNode *node);
+
+/* FALSE with DRAWL_PLAN_ERROR_VALUE: "WHERE: “KEY” is FOUND; EXPECTED is expected". */
+gboolean drawl_json_fail (JsonNode *found, const char *key, const char *where, const char *expected,
+                          GError **error);

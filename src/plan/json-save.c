@@ -1,0 +1,223 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Saving: the new text is written aside, synced, and only then takes the old one's name. At every
+ * moment the name stands for a whole file, old or new. */
+
+#define _XOPEN_SOURCE 700
+
+#include "plan/json-file.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <glib/gstdio.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "core/text.h"
+#include "plan/error.h"
+
+#define LINKS_MAX 40
+#define NEW_FILE_MODE 0666
+#define NAME_ASIDE ".drawl-XXXXXX"
+
+/* errno in words that say what to do about it, for what happens on a set. */
+static const struct {
+  int code;
+  const char *words;
+} reasons[] = {
+    {ENOSPC, N_ ("the disk is full")},
+    {EDQUOT, N_ ("there is no room left for your files on this disk")},
+    {EFBIG, N_ ("the file would be larger than this disk or session allows")},
+    {EROFS, N_ ("the disk can only be read")},
+    {EACCES, N_ ("you are not allowed to write there")},
+    {EPERM, N_ ("you are not allowed to write there")},
+    {ENOENT, N_ ("the folder does not exist")},
+    {ENOTDIR, N_ ("the folder does not exist")},
+    {EISDIR, N_ ("a folder of this name stands there")},
+    {ELOOP, N_ ("the name is a link that leads back to itself")},
+    {ENAMETOOLONG, N_ ("the name is too long")},
+};
+
+static gboolean
+fail (const char *path, int code, GError **error)
+{
+  const char *words = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (reasons); i++)
+    if (reasons[i].code == code)
+      words = _ (reasons[i].words);
+  g_autofree char *name = g_filename_display_name (path);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_WRITE,
+               _ ("%s could not be saved: %s; what stood there before is unharmed"), name,
+               words != NULL ? words : g_strerror (code));
+  return FALSE;
+}
+
+/* The path that @path stands for, symbolic links followed even to a file that is not there yet;
+ * NULL with errno ELOOP. New string. */
+static char *
+follow_links (const char *path)
+{
+  g_autofree char *at = g_strdup (path);
+
+  for (guint i = 0; i < LINKS_MAX; i++) {
+    g_autofree char *link = g_file_read_link (at, NULL);
+    if (link == NULL)
+      return g_steal_pointer (&at);
+    g_autofree char *folder = g_path_get_dirname (at);
+    g_free (at);
+    at =
+        g_path_is_absolute (link) ? g_steal_pointer (&link) : g_build_filename (folder, link, NULL);
+  }
+  errno = ELOOP;
+  return NULL;
+}
+
+static int
+write_all (int fd, const char *text, gsize length)
+{
+  while (length > 0) {
+    gssize n = write (fd, text, length);
+    if (n < 0 && errno == EINTR)
+      continue;
+    if (n < 0)
+      return errno;
+    text += n;
+    length -= (gsize)n;
+  }
+  return 0;
+}
+
+/* Gives the new file the mode of the old, and its owner where that is allowed: without that right
+ * the file is the saver's, as any new file would be. */
+static int
+keep_mode (int fd, const struct stat *old)
+{
+  if (fchown (fd, old->st_uid, old->st_gid) != 0)
+    g_debug ("owner not kept: %s", g_strerror (errno));
+  return fchmod (fd, old->st_mode & 07777) == 0 ? 0 : errno;
+}
+
+static int
+sync_folder (const char *folder)
+{
+  int fd = open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (fd < 0)
+    return 0; /* a folder that can be written but not listed */
+
+  int code = fsync (fd) == 0 || errno == EINVAL ? 0 : errno;
+  close (fd);
+  return code;
+}
+
+/* Fills the file open at @fd and closes it; an errno or 0. */
+static int
+fill_and_close (int fd, const struct stat *old, const char *text, gsize length)
+{
+  int code = old == NULL ? 0 : keep_mode (fd, old);
+
+  if (code == 0)
+    code = write_all (fd, text, length);
+  if (code == 0 && fsync (fd) != 0)
+    code = errno;
+  if (close (fd) != 0 && code == 0)
+    code = errno;
+  return code;
+}
+
+/* Puts @text at @path, atomically and durably; an errno or 0. */
+static int
+replace (const char *path, const struct stat *old, const char *text, gsize length)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+  g_autofree char *aside = g_build_filename (folder, NAME_ASIDE, NULL);
+  int fd = g_mkstemp_full (aside, O_RDWR | O_CLOEXEC, NEW_FILE_MODE);
+  if (fd < 0)
+    return errno;
+
+  int code = fill_and_close (fd, old, text, length);
+  if (code == 0 && rename (aside, path) != 0)
+    code = errno;
+  if (code != 0) {
+    unlink (aside);
+    return code;
+  }
+  return sync_folder (folder);
+}
+
+/* Keeps what stands at @path as "PATH~". */
+static gboolean
+back_up (const char *path, const struct stat *old, GError **error)
+{
+  g_autofree char *backup = g_strconcat (path, "~", NULL);
+  g_autofree char *text = NULL;
+  g_autoptr (GError) local = NULL;
+  gsize length;
+
+  if (!g_file_get_contents (path, &text, &length, &local)) {
+    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_WRITE,
+                 _ ("no backup could be made, so nothing was saved: %s"), local->message);
+    return FALSE;
+  }
+  int code = replace (backup, old, text, length);
+  return code == 0 || fail (backup, code, error);
+}
+
+static gboolean
+save_local (const char *path, const char *text, gsize length, gboolean backup, GError **error)
+{
+  g_autofree char *target = follow_links (path);
+  if (target == NULL)
+    return fail (path, errno, error);
+
+  struct stat old;
+  gboolean stands = stat (target, &old) == 0;
+  if (!stands && errno != ENOENT)
+    return fail (path, errno, error);
+  if (stands && !S_ISREG (old.st_mode))
+    return fail (path, S_ISDIR (old.st_mode) ? EISDIR : EPERM, error);
+  /* A file that is marked read-only is so on purpose, even where its folder would let it go. */
+  if (stands && access (target, W_OK) != 0)
+    return fail (path, errno, error);
+  if (stands && backup && !back_up (target, &old, error))
+    return FALSE;
+
+  int code = replace (target, stands ? &old : NULL, text, length);
+  return code == 0 || fail (path, code, error);
+}
+
+static char *
+find_etag (GFile *file)
+{
+  g_autoptr (GFileInfo) info =
+      g_file_query_info (file, G_FILE_ATTRIBUTE_ETAG_VALUE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
+  return info == NULL ? NULL : g_strdup (g_file_info_get_etag (info));
+}
+
+static gboolean
+save_elsewhere (GFile *file, const char *text, gsize length, gboolean backup, GError **error)
+{
+  g_autoptr (GError) local = NULL;
+
+  if (g_file_replace_contents (file, text, length, NULL, backup, G_FILE_CREATE_NONE, NULL, NULL,
+                               &local))
+    return TRUE;
+  g_autofree char *name = drawl_json_file_name (file);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_WRITE, _ ("%s could not be saved: %s"),
+               name, local->message);
+  return FALSE;
+}
+
+gboolean
+drawl_json_save (GFile *file, const char *text, gsize length, gboolean backup, char **etag,
+                 GError **error)
+{
+  g_autofree char *path = g_file_get_path (file);
+  gboolean saved = path != NULL && g_file_is_native (file)
+                       ? save_local (path, text, length, backup, error)
+                       : save_elsewhere (file, text, length, backup, error);
+
+  if (saved && etag != NULL)
+    *etag = find_etag (file);
+  return saved;
+}
