@@ -125,24 +125,35 @@ fill_and_close (int fd, const struct stat *old, const char *text, gsize length)
   return code;
 }
 
-/* Puts @text at @path, atomically and durably; an errno or 0. */
+/* Writes @text to a new file beside @path, synced, and sets @aside to its name; an errno or 0. */
 static int
-replace (const char *path, const struct stat *old, const char *text, gsize length)
+write_aside (const char *path, const struct stat *old, const char *text, gsize length, char **aside)
 {
   g_autofree char *folder = g_path_get_dirname (path);
-  g_autofree char *aside = g_build_filename (folder, NAME_ASIDE, NULL);
-  int fd = g_mkstemp_full (aside, O_RDWR | O_CLOEXEC, NEW_FILE_MODE);
+  g_autofree char *name = g_build_filename (folder, NAME_ASIDE, NULL);
+  int fd = g_mkstemp_full (name, O_RDWR | O_CLOEXEC, NEW_FILE_MODE);
   if (fd < 0)
     return errno;
 
   int code = fill_and_close (fd, old, text, length);
-  if (code == 0 && rename (aside, path) != 0)
-    code = errno;
-  if (code != 0) {
-    unlink (aside);
-    return code;
-  }
-  return sync_folder (folder);
+  if (code != 0)
+    unlink (name);
+  else
+    *aside = g_steal_pointer (&name);
+  return code;
+}
+
+/* Gives the file at @aside the name @path; an errno or 0. */
+static int
+take_place (const char *aside, const char *path)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+
+  if (rename (aside, path) == 0)
+    return sync_folder (folder);
+  int code = errno;
+  unlink (aside);
+  return code;
 }
 
 /* Keeps what stands at @path as "PATH~". */
@@ -150,6 +161,7 @@ static gboolean
 back_up (const char *path, const struct stat *old, GError **error)
 {
   g_autofree char *backup = g_strconcat (path, "~", NULL);
+  g_autofree char *aside = NULL;
   g_autofree char *text = NULL;
   g_autoptr (GError) local = NULL;
   gsize length;
@@ -159,8 +171,29 @@ back_up (const char *path, const struct stat *old, GError **error)
                  _ ("no backup could be made, so nothing was saved: %s"), local->message);
     return FALSE;
   }
-  int code = replace (backup, old, text, length);
+  int code = write_aside (backup, old, text, length, &aside);
+  if (code == 0)
+    code = take_place (aside, backup);
   return code == 0 || fail (backup, code, error);
+}
+
+/* The new text is safe on the disk before the backup gives way to it, and the backup before the old
+ * text does. */
+static gboolean
+replace (const char *path, const struct stat *old, const char *text, gsize length, gboolean backup,
+         GError **error)
+{
+  g_autofree char *aside = NULL;
+  int code = write_aside (path, old, text, length, &aside);
+
+  if (code != 0)
+    return fail (path, code, error);
+  if (old != NULL && backup && !back_up (path, old, error)) {
+    unlink (aside);
+    return FALSE;
+  }
+  code = take_place (aside, path);
+  return code == 0 || fail (path, code, error);
 }
 
 static gboolean
@@ -179,11 +212,7 @@ save_local (const char *path, const char *text, gsize length, gboolean backup, G
   /* A file that is marked read-only is so on purpose, even where its folder would let it go. */
   if (stands && access (target, W_OK) != 0)
     return fail (path, errno, error);
-  if (stands && backup && !back_up (target, &old, error))
-    return FALSE;
-
-  int code = replace (target, stands ? &old : NULL, text, length);
-  return code == 0 || fail (path, code, error);
+  return replace (target, stands ? &old : NULL, text, length, backup, error);
 }
 
 static char *
