@@ -23,6 +23,10 @@ void drawl_hired_fields_free (DrawlHiredFields *fields);
 gboolean drawl_hired_fields_equal (const DrawlHiredFields *a, const DrawlHiredFields *b);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DrawlHiredFields, drawl_hired_fields_free)
 
+/* FALSE with DRAWL_PLAN_ERROR_VALUE, naming the body and key, when a plan cannot hold such a body:
+ * no id, a tier or a card beyond its profile. */
+gboolean drawl_hired_fields_check (const DrawlHiredFields *fields, GError **error);
+
 DrawlHiredFields *drawl_hired_fields_from_json (JsonObject *object, const char *where,
                                                 GError **error);
 JsonObject *drawl_hired_fields_to_json (const DrawlHiredFields *fields);

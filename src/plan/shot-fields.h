@@ -42,6 +42,15 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (DrawlShotFields, drawl_shot_fields_free)
 /* Sets a string member, freeing what was there: drawl_shot_fields_set (&fields->slate, "12A"). */
 void drawl_shot_fields_set (char **member, const char *value);
 
+/* FALSE with DRAWL_PLAN_ERROR_VALUE, naming the shot and key, when a plan cannot hold such a shot:
+ * no slate, drop counting at a rate that has none, a number out of its range. */
+gboolean drawl_shot_fields_check (const DrawlShotFields *fields, GError **error);
+
+/* Real time and whole frames of one take, handles included. FALSE when they cannot be counted
+ * exactly; never for fields that passed the check. */
+gboolean drawl_shot_fields_take (const DrawlShotFields *fields, DrawlRational *take_s,
+                                 gint64 *take_frames);
+
 /* One shot of a plan file, both ways. @where names it in messages. Errors: DRAWL_PLAN_ERROR_VALUE,
  * naming the shot and key. */
 DrawlShotFields *drawl_shot_fields_from_json (JsonObject *object, DrawlRate default_playback,

@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* What the sources of the plan share: its struct, and how changes are applied and told of. */
+
+#include "plan/history.h"
+#include "plan/plan.h"
+
+struct _DrawlPlan {
+  GObject parent_instance;
+  DrawlPlanSettings *settings;
+  GPtrArray *shots;     /* of DrawlShot */
+  GHashTable *by_slate; /* slate, owned by the shot → shot */
+  GListStore *bodies;   /* of DrawlHiredBody */
+  DrawlHistory *history;
+  gboolean told_modified; /* what the views were last told */
+  const DrawlStep *told_undo;
+  const DrawlStep *told_redo;
+};
+
+DrawlPlanSettings *drawl_plan_settings_new (void);
+/* FALSE with DRAWL_PLAN_ERROR_VALUE, naming the key, when a plan cannot have such settings. */
+gboolean drawl_plan_settings_check (const DrawlPlanSettings *settings, GError **error);
+
+/* Whether @shot (NULL: a new one) may have these fields; whether @hired may; whether there is room.
+ * Errors as the edits. */
+gboolean drawl_plan_check_shot (DrawlPlan *plan, DrawlShot *shot, const DrawlShotFields *fields,
+                                GError **error);
+gboolean drawl_plan_check_hired (DrawlPlan *plan, DrawlHiredBody *hired,
+                                 const DrawlHiredFields *fields, GError **error);
+gboolean drawl_plan_check_room (DrawlPlan *plan, guint more_bodies, guint more_shots,
+                                GError **error);
+
+/* Applies a change, and turns it over: it then holds what takes it back. Works out anew what it
+ * touches. The values must have been checked. */
+void drawl_plan_apply (DrawlPlan *plan, DrawlChange *change);
+/* Works out every shot. */
+void drawl_plan_recompute (DrawlPlan *plan);
+
+/* Notifies the properties that follow from the history, and emits "changed". */
+void drawl_plan_tell_history (DrawlPlan *plan);
+void drawl_plan_tell_changed (DrawlPlan *plan);
+void drawl_plan_tell_title (DrawlPlan *plan);
+
+/* The body at @position, or NULL past the end; no reference is taken. */
+DrawlHiredBody *drawl_plan_body_at (DrawlPlan *plan, guint position);
