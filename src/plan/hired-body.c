@@ -5,6 +5,7 @@
 
 #include "plan/hired-body.h"
 
+#include "core/error.h"
 #include "core/text.h"
 #include "plan/body-file.h"
 #include "plan/error.h"
@@ -66,9 +67,10 @@ drawl_hired_fields_equal (const DrawlHiredFields *a, const DrawlHiredFields *b)
 static gboolean
 refuse (const DrawlHiredFields *fields, const char *key, const char *message, GError **error)
 {
+  g_autofree char *id = drawl_core_quote (fields->id);
   /* Translators: id of a hired body, key, what is wrong. */
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("body %s, %s: %s"), fields->id,
-               key, message);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("body %s: “%s”: %s"), id, key,
+               message);
   return FALSE;
 }
 
@@ -107,7 +109,7 @@ read_tier (JsonObject *object, const char *where, DrawlHiredFields *fields, GErr
     JsonNode *node = json_array_get_element (array, i);
     if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_STRING) {
       g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,
-                   _ ("%s, tier: ids of licences are expected"), where);
+                   _ ("%s: “tier”: ids of licences are expected"), where);
       return FALSE;
     }
     g_ptr_array_add (ids, (gpointer)json_node_get_string (node));
@@ -132,8 +134,9 @@ read_card (JsonObject *object, const char *where, DrawlHiredFields *fields, GErr
   fields->card = drawl_body_card_index (fields->body, id);
   if (fields->card >= 0)
     return TRUE;
+  g_autofree char *name = drawl_core_quote (fields->body->name), *card = drawl_core_quote (id);
   g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_UNKNOWN,
-               _ ("%s, card: the body “%s” has no card “%s”"), where, fields->body->name, id);
+               _ ("%s: “card”: the body “%s” has no card “%s”"), where, name, card);
   return FALSE;
 }
 
@@ -159,7 +162,7 @@ read_profile (JsonObject *object, const char *where, GError **error)
     return NULL;
   if (profile == NULL) {
     g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,
-                 _ ("%s, profile: a body profile is expected, but there is none"), where);
+                 _ ("%s: “profile”: a body profile is expected, but there is none"), where);
     return NULL;
   }
   return drawl_body_from_json (profile, place, error);
@@ -187,11 +190,12 @@ drawl_hired_fields_from_json (JsonObject *object, const char *where, GError **er
     return NULL;
   if (id[0] == '\0') {
     g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,
-                 _ ("%s, id: a body must have an id"), where);
+                 _ ("%s: “id”: a body must have an id"), where);
     return NULL;
   }
 
-  g_autofree char *place = g_strdup_printf (_ ("%s, body %s"), where, id);
+  g_autofree char *quote = drawl_core_quote (id);
+  g_autofree char *place = g_strdup_printf (_ ("%s, body %s"), where, quote);
   g_autoptr (DrawlBody) body = read_profile (object, place, error);
   if (body == NULL)
     return NULL;

@@ -8,8 +8,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Levels within what stands on one line. */
-#define FLAT_LEVELS 2
+/* Levels of what may stand on one line: a list of plain values, and an object that holds such lists
+ * or such objects (a shot, a row of a table). */
+#define FLAT_LIST_LEVELS 1
+#define FLAT_OBJECT_LEVELS 2
 
 /* Digits that may, and that surely do, give a double back. */
 #define DOUBLE_DIGITS_MIN 15
@@ -145,9 +147,10 @@ is_deeper (JsonNode *node, guint levels)
 
   if (JSON_NODE_HOLDS_OBJECT (node)) {
     JsonObjectIter iter;
+    const char *key;
     JsonNode *member;
     json_object_iter_init_ordered (&iter, json_node_get_object (node));
-    while (levels > 0 && !deeper && json_object_iter_next_ordered (&iter, NULL, &member))
+    while (levels > 0 && !deeper && json_object_iter_next_ordered (&iter, &key, &member))
       deeper = is_deeper (member, levels - 1);
     return deeper || levels == 0;
   }
@@ -211,7 +214,9 @@ append_array (GString *text, JsonArray *array, guint level)
 void
 drawl_json_append (GString *text, JsonNode *node, guint level)
 {
-  if (!is_deeper (node, FLAT_LEVELS))
+  guint flat_levels = JSON_NODE_HOLDS_ARRAY (node) ? FLAT_LIST_LEVELS : FLAT_OBJECT_LEVELS;
+
+  if (!is_deeper (node, flat_levels))
     append_flat (text, node);
   else if (JSON_NODE_HOLDS_OBJECT (node))
     append_object (text, json_node_get_object (node), level);

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-/* JSON as text that people can read and compare: whatever is at most two levels deep stands on one
- * line (a shot, a row of a table), everything deeper is broken into lines. Numbers are written as
- * short as they can be read back unchanged, with a decimal point. */
+/* JSON as text that people can read and compare: a shot or a row of a table stands on one line,
+ * lists of them and everything deeper are broken into lines. Numbers are written as short as they
+ * can be read back unchanged, with a decimal point. */
 
 #include <json-glib/json-glib.h>
 

@@ -5,6 +5,7 @@
 
 #include "plan/plan-private.h"
 
+#include "core/error.h"
 #include "core/text.h"
 #include "plan/error.h"
 
@@ -107,6 +108,25 @@ drawl_plan_mark_saved (DrawlPlan *plan)
 
 /* ---- Shots ---- */
 
+static gboolean
+refuse_slate (const char *slate, GError **error)
+{
+  g_autofree char *quote = drawl_core_quote (slate);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_DUPLICATE,
+               _ ("another shot already has the slate “%s”"), quote);
+  return FALSE;
+}
+
+static gboolean
+refuse_body (const DrawlShotFields *fields, GError **error)
+{
+  g_autofree char *slate = drawl_core_quote (fields->slate);
+  g_autofree char *body = drawl_core_quote (fields->body);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_UNKNOWN,
+               _ ("shot %s: “body”: there is no body “%s” on the plan"), slate, body);
+  return FALSE;
+}
+
 gboolean
 drawl_plan_check_shot (DrawlPlan *plan, DrawlShot *shot, const DrawlShotFields *fields,
                        GError **error)
@@ -115,17 +135,10 @@ drawl_plan_check_shot (DrawlPlan *plan, DrawlShot *shot, const DrawlShotFields *
 
   if (!drawl_shot_fields_check (fields, error))
     return FALSE;
-  if (namesake != NULL && namesake != shot) {
-    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_DUPLICATE,
-                 _ ("another shot already has the slate “%s”"), fields->slate);
-    return FALSE;
-  }
-  if (fields->body[0] != '\0' && drawl_plan_find_body (plan, fields->body) == NULL) {
-    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_UNKNOWN,
-                 _ ("shot %s, body: there is no body “%s” on the plan"), fields->slate,
-                 fields->body);
-    return FALSE;
-  }
+  if (namesake != NULL && namesake != shot)
+    return refuse_slate (fields->slate, error);
+  if (fields->body[0] != '\0' && drawl_plan_find_body (plan, fields->body) == NULL)
+    return refuse_body (fields, error);
   return TRUE;
 }
 
@@ -223,8 +236,9 @@ drawl_plan_check_hired (DrawlPlan *plan, DrawlHiredBody *hired, const DrawlHired
     return FALSE;
   if (namesake == NULL || namesake == hired)
     return TRUE;
+  g_autofree char *quote = drawl_core_quote (fields->id);
   g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_DUPLICATE,
-               _ ("another body already has the id “%s”"), fields->id);
+               _ ("another body already has the id “%s”"), quote);
   return FALSE;
 }
 

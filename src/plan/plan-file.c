@@ -5,6 +5,7 @@
 
 #include "plan/plan-file.h"
 
+#include "core/error.h"
 #include "core/text.h"
 #include "plan/error.h"
 #include "plan/extra.h"
@@ -62,7 +63,7 @@ read_settings (JsonObject *object, const char *where, GError **error)
       !drawl_json_get_bool (object, "takes_span", where, &settings->takes_span, error))
     return NULL;
   if (!drawl_plan_settings_check (settings, error)) {
-    g_prefix_error (error, "%s, ", where);
+    g_prefix_error (error, "%s: ", where);
     return NULL;
   }
   keep_extra (object, &settings->extra);
@@ -142,8 +143,9 @@ read_shot (JsonArray *array, guint index, DrawlRate playback, const char *where,
   JsonObject *object = element_object (array, index, number, error);
   if (object == NULL || !drawl_json_get_string (object, "slate", number, &slate, error))
     return NULL;
+  g_autofree char *quote = drawl_core_quote (slate != NULL ? slate : "");
   g_autofree char *place =
-      slate != NULL ? g_strdup_printf (_ ("%s (slate %s)"), number, slate) : g_strdup (number);
+      slate != NULL ? g_strdup_printf (_ ("%s (slate %s)"), number, quote) : g_strdup (number);
   return drawl_shot_fields_from_json (object, playback, place, error);
 }
 

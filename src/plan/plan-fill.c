@@ -59,7 +59,7 @@ drawl_plan_fill (DrawlPlan *plan, const DrawlPlanSettings *settings, GPtrArray *
     g_list_store_remove_all (plan->bodies);
     return FALSE;
   }
-  drawl_plan_settings_free (plan->settings);
+  g_autoptr (DrawlPlanSettings) before = plan->settings; /* may be @settings itself */
   plan->settings = drawl_plan_settings_copy (settings);
   drawl_plan_recompute (plan);
   g_list_model_items_changed (G_LIST_MODEL (plan), 0, 0, plan->shots->len);

@@ -62,7 +62,7 @@ drawl_plan_settings_equal (const DrawlPlanSettings *a, const DrawlPlanSettings *
 static gboolean
 refuse (const char *key, const char *message, GError **error)
 {
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, "%s: %s", key, message);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("“%s”: %s"), key, message);
   return FALSE;
 }
 

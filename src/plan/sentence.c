@@ -104,8 +104,10 @@ drawl_sentence_settle (DrawlSentence sentence, DrawlRate playback, DrawlBlanks *
     return TRUE;
   }
   guint known = drawl_timing_closure (terms_bits (&given) | POST_SPEED_BIT);
-  if ((known & DRAWL_TIMING_BIT (DRAWL_TIMING_PLAYBACK)) == 0)
-    add_term (&given, DRAWL_TIMING_PLAYBACK);
+  if ((known & DRAWL_TIMING_BIT (DRAWL_TIMING_PLAYBACK)) == 0) {
+    sentence.present |= DRAWL_TIMING_BIT (DRAWL_TIMING_PLAYBACK);
+    given = list_given (&sentence);
+  }
 
   guint bits = terms_bits (&given);
   if (!add_post_speed (&sentence, &given, error) ||

@@ -5,6 +5,7 @@
 
 #include "plan/shot-fields.h"
 
+#include "core/error.h"
 #include "core/text.h"
 #include "core/timecode.h"
 #include "plan/error.h"
@@ -103,9 +104,10 @@ drawl_shot_fields_take (const DrawlShotFields *fields, DrawlRational *take_s, gi
 static gboolean
 refuse (const DrawlShotFields *fields, const char *key, const char *message, GError **error)
 {
-  /* Translators: shot slate, key, what is wrong. */
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("shot %s, %s: %s"),
-               fields->slate, key, message);
+  g_autofree char *slate = drawl_core_quote (fields->slate);
+  /* Translators: slate of a shot, key, what is wrong. */
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("shot %s: “%s”: %s"), slate, key,
+               message);
   return FALSE;
 }
 
