@@ -26,20 +26,27 @@ check_bytes (guint64 bytes, const char *where, GError **error)
   return FALSE;
 }
 
+gboolean
+drawl_json_guard (const char **data, gsize *length, const char *where, GError **error)
+{
+  gsize mark = strlen (BYTE_ORDER_MARK);
+
+  if (!check_bytes (*length, where, error))
+    return FALSE;
+  if (*length >= mark && memcmp (*data, BYTE_ORDER_MARK, mark) == 0) {
+    *data += mark;
+    *length -= mark;
+  }
+  return drawl_json_scan (*data, *length, where, error);
+}
+
 JsonObject *
 drawl_json_parse (const char *data, gsize length, const char *where, GError **error)
 {
   g_autoptr (JsonParser) parser = json_parser_new ();
   g_autoptr (GError) local = NULL;
 
-  if (!check_bytes (length, where, error))
-    return NULL;
-  if (length >= strlen (BYTE_ORDER_MARK) &&
-      memcmp (data, BYTE_ORDER_MARK, strlen (BYTE_ORDER_MARK)) == 0) {
-    data += strlen (BYTE_ORDER_MARK);
-    length -= strlen (BYTE_ORDER_MARK);
-  }
-  if (!drawl_json_scan (data, length, where, error))
+  if (!drawl_json_guard (&data, &length, where, error))
     return NULL;
   if (!json_parser_load_from_data (parser, data, (gssize)length, &local)) {
     g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_SYNTAX, "%s: %s", where, local->message);
@@ -101,6 +108,15 @@ drawl_json_file_name (GFile *file)
 {
   g_autofree char *base = g_file_get_basename (file);
   return g_filename_display_name (base == NULL ? "/" : base);
+}
+
+GBytes *
+drawl_json_read (GFile *file, char **etag, GError **error)
+{
+  g_autofree char *where = drawl_json_file_name (file);
+  GByteArray *bytes = read_file (file, where, etag, error);
+
+  return bytes != NULL ? g_byte_array_free_to_bytes (bytes) : NULL;
 }
 
 JsonObject *

@@ -13,6 +13,10 @@
 #define DRAWL_JSON_MAX_BYTES (64 * 1024 * 1024)
 #define DRAWL_JSON_MAX_LEVELS 32
 
+/* The guard alone: @data is JSON with an object at the top, within the limits. Steps over a byte
+ * order mark. Errors: DRAWL_PLAN_ERROR_SYNTAX (with line and column), _TOO_LARGE. */
+gboolean drawl_json_guard (const char **data, gsize *length, const char *where, GError **error);
+
 /* Parses @data; the top must be an object. @where names it in messages. Errors:
  * DRAWL_PLAN_ERROR_SYNTAX (with line and column), _TOO_LARGE. */
 JsonObject *drawl_json_parse (const char *data, gsize length, const char *where, GError **error);
@@ -21,6 +25,9 @@ JsonObject *drawl_json_parse (const char *data, gsize length, const char *where,
  * DRAWL_PLAN_ERROR_READ, _TOO_LARGE.
  * @etag, if not NULL, takes the file's entity tag. */
 JsonObject *drawl_json_load (GFile *file, char **etag, GError **error);
+
+/* The bytes of a file, unparsed. Errors and @etag as above. */
+GBytes *drawl_json_read (GFile *file, char **etag, GError **error);
 
 /* The name of a file as a message shows it. New string. */
 char *drawl_json_file_name (GFile *file);

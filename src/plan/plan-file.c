@@ -13,6 +13,8 @@
 #include "plan/json-text.h"
 #include "plan/plan-private.h"
 
+#include <string.h>
+
 #define FORMAT "drawl-plan"
 
 static const char *const known_keys[] = {
@@ -91,19 +93,7 @@ settings_to_json (const DrawlPlanSettings *settings)
   return object;
 }
 
-/* ---- Bodies and shots ---- */
-
-static JsonObject *
-element_object (JsonArray *array, guint index, const char *place, GError **error)
-{
-  JsonNode *node = json_array_get_element (array, index);
-
-  if (JSON_NODE_HOLDS_OBJECT (node))
-    return json_node_get_object (node);
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("%s: an object is expected"),
-               place);
-  return NULL;
-}
+/* ---- Bodies ---- */
 
 static GPtrArray *
 read_bodies (JsonObject *object, const char *where, GError **error)
@@ -115,95 +105,149 @@ read_bodies (JsonObject *object, const char *where, GError **error)
   if (!drawl_json_get_array (object, "bodies", where, DRAWL_PLAN_BODIES_MAX, &array, error))
     return NULL;
   for (guint i = 0; array != NULL && i < json_array_get_length (array); i++) {
-    g_autofree char *place = g_strdup_printf (_ ("%s, body number %u"), where, i + 1);
-    JsonObject *body = element_object (array, i, place, error);
-    DrawlHiredFields *fields =
-        body != NULL ? drawl_hired_fields_from_json (body, where, error) : NULL;
+    JsonNode *node = json_array_get_element (array, i);
+    DrawlHiredFields *fields;
+    if (!JSON_NODE_HOLDS_OBJECT (node)) {
+      drawl_json_fail (node, "bodies", where, _ ("an object for each body"), error);
+      return NULL;
+    }
+    fields = drawl_hired_fields_from_json (json_node_get_object (node), where, error);
     if (fields == NULL)
       return NULL;
     g_ptr_array_add (list, fields);
   }
   return g_steal_pointer (&list);
+}
+
+/* ---- Shots ---- */
+
+static gboolean
+fail_span (DrawlJsonSpan found, const char *where, const char *expected, GError **error)
+{
+  g_autoptr (JsonNode) node = drawl_json_span_node (found);
+  return drawl_json_fail (node, "shots", where, expected, error);
+}
+
+static char *
+find_slate (DrawlJsonSpan shot)
+{
+  DrawlJsonWalk walk = drawl_json_walk (shot);
+  DrawlJsonSpan key, value;
+
+  while (drawl_json_walk_member (&walk, &key, &value))
+    if (key.length == strlen ("\"slate\"") && strncmp (key.at, "\"slate\"", key.length) == 0)
+      return drawl_json_span_string (value);
+  return NULL;
 }
 
 /* Reads a shot; the words that name its place are only made when they are needed. */
 static DrawlShotFields *
-read_shot (JsonArray *array, guint index, DrawlRate playback, const char *where, GError **error)
+read_shot (DrawlJsonSpan shot, guint number, DrawlRate playback, const char *where, GError **error)
 {
-  JsonNode *node = json_array_get_element (array, index);
-  DrawlShotFields *fields = NULL;
-  const char *slate = NULL;
+  DrawlShotFields *fields = drawl_shot_fields_from_json (shot, playback, where, NULL);
 
-  if (JSON_NODE_HOLDS_OBJECT (node))
-    fields = drawl_shot_fields_from_json (json_node_get_object (node), playback, where, NULL);
   if (fields != NULL)
     return fields;
-
-  g_autofree char *number = g_strdup_printf (_ ("%s, shot number %u"), where, index + 1);
-  JsonObject *object = element_object (array, index, number, error);
-  if (object == NULL || !drawl_json_get_string (object, "slate", number, &slate, error))
-    return NULL;
+  g_autofree char *slate = find_slate (shot);
   g_autofree char *quote = drawl_core_quote (slate != NULL ? slate : "");
   g_autofree char *place =
-      slate != NULL ? g_strdup_printf (_ ("%s (slate %s)"), number, quote) : g_strdup (number);
-  return drawl_shot_fields_from_json (object, playback, place, error);
+      quote[0] != '\0' ? g_strdup_printf (_ ("%s, shot number %u (slate %s)"), where, number, quote)
+                       : g_strdup_printf (_ ("%s, shot number %u"), where, number);
+  return drawl_shot_fields_from_json (shot, playback, place, error);
 }
 
-static GPtrArray *
-read_shots (JsonObject *object, DrawlRate playback, const char *where, GError **error)
+static gboolean
+read_shots (DrawlJsonSpan list, DrawlRate playback, const char *where, GPtrArray *shots,
+            GError **error)
 {
-  g_autoptr (GPtrArray) list =
-      g_ptr_array_new_with_free_func ((GDestroyNotify)drawl_shot_fields_free);
-  JsonArray *array = NULL;
+  DrawlJsonWalk walk = drawl_json_walk (list);
+  DrawlJsonSpan shot;
 
-  if (!drawl_json_get_array (object, "shots", where, DRAWL_PLAN_SHOTS_MAX, &array, error))
-    return NULL;
-  for (guint i = 0; array != NULL && i < json_array_get_length (array); i++) {
-    DrawlShotFields *fields = read_shot (array, i, playback, where, error);
+  if (!drawl_json_span_is_list (list))
+    return fail_span (list, where, _ ("a list"), error);
+  while (drawl_json_walk_element (&walk, &shot)) {
+    DrawlShotFields *fields;
+    if (shots->len == DRAWL_PLAN_SHOTS_MAX) {
+      g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_TOO_LARGE,
+                   _ ("%s: a plan holds at most %d shots"), where, DRAWL_PLAN_SHOTS_MAX);
+      return FALSE;
+    }
+    if (!drawl_json_span_is_object (shot))
+      return fail_span (shot, where, _ ("an object for each shot"), error);
+    fields = read_shot (shot, shots->len + 1, playback, where, error);
     if (fields == NULL)
-      return NULL;
-    g_ptr_array_add (list, fields);
+      return FALSE;
+    g_ptr_array_add (shots, fields);
   }
-  return g_steal_pointer (&list);
+  return TRUE;
 }
 
 /* ---- Reading ---- */
 
-/* Takes the document over, so that it is gone before the plan is made of what it said. */
-static DrawlPlan *
-plan_from_json (JsonObject *taken, const char *where, GError **error)
+/* Parses everything but the shots, which are many and are read as they stand; @shots takes their
+ * list. */
+static JsonObject *
+parse_head (const char *data, const char *where, DrawlJsonSpan *shots, GError **error)
 {
-  g_autoptr (JsonObject) object = taken;
-  g_autoptr (DrawlPlanSettings) settings = NULL;
-  g_autoptr (GPtrArray) bodies = NULL, shots = NULL;
-  g_autoptr (DrawlPlan) plan = drawl_plan_new ();
+  DrawlJsonWalk walk = drawl_json_walk (drawl_json_span (data));
+  DrawlJsonSpan key, value;
+  g_autoptr (GString) head = g_string_new ("{");
 
-  if (!drawl_json_check_format (object, FORMAT, DRAWL_PLAN_VERSION, where, error) ||
-      (settings = read_settings (object, where, error)) == NULL ||
-      (bodies = read_bodies (object, where, error)) == NULL ||
-      (shots = read_shots (object, settings->playback, where, error)) == NULL)
+  while (drawl_json_walk_member (&walk, &key, &value)) {
+    g_autofree char *name = drawl_json_span_string (key);
+    if (g_str_equal (name, "shots")) {
+      *shots = value;
+      continue;
+    }
+    g_string_append (head, head->len > 1 ? ", " : "");
+    g_string_append_len (head, key.at, (gssize)key.length);
+    g_string_append_c (head, ':');
+    g_string_append_len (head, value.at, (gssize)value.length);
+  }
+  g_string_append_c (head, '}');
+  return drawl_json_parse (head->str, head->len, where, error);
+}
+
+DrawlPlan *
+drawl_plan_from_data (const char *data, gsize length, const char *where, GError **error)
+{
+  g_autoptr (JsonObject) head = NULL;
+  g_autoptr (DrawlPlanSettings) settings = NULL;
+  g_autoptr (GPtrArray) bodies = NULL;
+  g_autoptr (GPtrArray) shots =
+      g_ptr_array_new_with_free_func ((GDestroyNotify)drawl_shot_fields_free);
+  g_autoptr (DrawlPlan) plan = drawl_plan_new ();
+  DrawlJsonSpan list = drawl_json_span ("[]");
+
+  if (!drawl_json_guard (&data, &length, where, error) ||
+      (head = parse_head (data, where, &list, error)) == NULL ||
+      !drawl_json_check_format (head, FORMAT, DRAWL_PLAN_VERSION, where, error) ||
+      (settings = read_settings (head, where, error)) == NULL ||
+      (bodies = read_bodies (head, where, error)) == NULL ||
+      !read_shots (list, settings->playback, where, shots, error))
     return NULL;
-  g_clear_pointer (&object, json_object_unref);
   if (!drawl_plan_fill (plan, settings, bodies, shots, error)) {
-    g_prefix_error (error, "%s, ", where);
+    g_prefix_error (error, "%s: ", where);
     return NULL;
   }
   return g_steal_pointer (&plan);
 }
 
 DrawlPlan *
-drawl_plan_from_data (const char *data, gsize length, const char *where, GError **error)
-{
-  JsonObject *object = drawl_json_parse (data, length, where, error);
-  return object != NULL ? plan_from_json (object, where, error) : NULL;
-}
-
-DrawlPlan *
 drawl_plan_load (GFile *file, char **etag, GError **error)
 {
   g_autofree char *where = drawl_json_file_name (file);
-  JsonObject *object = drawl_json_load (file, etag, error);
-  return object != NULL ? plan_from_json (object, where, error) : NULL;
+  g_autofree char *found_etag = NULL;
+  g_autoptr (GBytes) bytes = drawl_json_read (file, &found_etag, error);
+  gsize length;
+
+  if (bytes == NULL)
+    return NULL;
+  const char *data = g_bytes_get_data (bytes, &length);
+  DrawlPlan *plan = drawl_plan_from_data (data != NULL ? data : "", length, where, error);
+  if (plan != NULL && etag != NULL)
+    *etag = g_steal_pointer (&found_etag);
+  return plan;
 }
 
 /* ---- Writing ---- */

@@ -17,14 +17,13 @@
 typedef struct {
   DrawlShotFields *fields;
   DrawlSentence sentence;
-  JsonObject *object;
   const char *where;
 } Reading;
 
 typedef struct _Row Row;
 struct _Row {
   const char *key;
-  gboolean (*read) (Reading *reading, const Row *row, GError **error);
+  gboolean (*read) (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error);
   void (*write) (const Row *row, const DrawlShotFields *fields, const DrawlSentence *sentence,
                  JsonObject *object);
   gsize offset;         /* in the fields, or in the sentence for terms and lists of terms */
@@ -44,14 +43,27 @@ refuse (const Reading *reading, const char *key, const char *message, GError **e
 
 /* ---- Kinds of key ---- */
 
-static gboolean
-read_string (Reading *reading, const Row *row, GError **error)
+/* What is not written in the plainest way is read, or refused, as a member of an object. */
+static JsonObject *
+as_member (const Row *row, DrawlJsonSpan value)
 {
-  const char *text = NULL;
+  JsonObject *object = json_object_new ();
+  json_object_set_member (object, row->key, drawl_json_span_node (value));
+  return object;
+}
 
-  if (!drawl_json_get_string (reading->object, row->key, reading->where, &text, error))
-    return FALSE;
-  drawl_shot_fields_set (&G_STRUCT_MEMBER (char *, reading->fields, row->offset), text);
+static gboolean
+read_string (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
+{
+  char **member = &G_STRUCT_MEMBER (char *, reading->fields, row->offset);
+
+  if (!drawl_json_span_is_text (value)) {
+    g_autoptr (JsonObject) object = as_member (row, value);
+    const char *text;
+    return drawl_json_get_string (object, row->key, reading->where, &text, error);
+  }
+  g_free (*member);
+  *member = drawl_json_span_string (value);
   return TRUE;
 }
 
@@ -65,9 +77,10 @@ write_string (const Row *row, const DrawlShotFields *fields, const DrawlSentence
 }
 
 static gboolean
-read_truth (Reading *reading, const Row *row, GError **error)
+read_truth (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
 {
-  return drawl_json_get_bool (reading->object, row->key, reading->where,
+  g_autoptr (JsonObject) object = as_member (row, value);
+  return drawl_json_get_bool (object, row->key, reading->where,
                               &G_STRUCT_MEMBER (gboolean, reading->fields, row->offset), error);
 }
 
@@ -81,14 +94,20 @@ write_truth (const Row *row, const DrawlShotFields *fields, const DrawlSentence 
 }
 
 static gboolean
-read_count (Reading *reading, const Row *row, GError **error)
+read_count (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
 {
-  gint64 count = row->assumed;
+  guint *member = &G_STRUCT_MEMBER (guint, reading->fields, row->offset);
+  gint64 count = row->least - 1;
 
-  if (!drawl_json_get_int (reading->object, row->key, reading->where, row->least, row->most, &count,
-                           error))
-    return FALSE;
-  G_STRUCT_MEMBER (guint, reading->fields, row->offset) = (guint)count;
+  if (value.length == 1 && g_ascii_isdigit (*value.at))
+    count = *value.at - '0';
+  if (count < row->least) {
+    g_autoptr (JsonObject) object = as_member (row, value);
+    if (!drawl_json_get_int (object, row->key, reading->where, row->least, row->most, &count,
+                             error))
+      return FALSE;
+  }
+  *member = (guint)count;
   return TRUE;
 }
 
@@ -102,11 +121,15 @@ write_count (const Row *row, const DrawlShotFields *fields, const DrawlSentence 
 }
 
 static gboolean
-read_time (Reading *reading, const Row *row, GError **error)
+read_time (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
 {
-  return drawl_json_get_rational (reading->object, row->key, reading->where,
-                                  &G_STRUCT_MEMBER (DrawlRational, reading->fields, row->offset),
-                                  error);
+  DrawlRational *member = &G_STRUCT_MEMBER (DrawlRational, reading->fields, row->offset);
+  g_autofree char *text = drawl_json_span_string (value);
+
+  if (text != NULL && drawl_rational_parse (text, member, NULL))
+    return TRUE;
+  g_autoptr (JsonObject) object = as_member (row, value);
+  return drawl_json_get_rational (object, row->key, reading->where, member, error);
 }
 
 static void
@@ -127,14 +150,17 @@ write_time (const Row *row, const DrawlShotFields *fields, const DrawlSentence *
 
 /* A term's value: text as a person types it, or a number. */
 static gboolean
-read_term (Reading *reading, const Row *row, GError **error)
+read_term (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
 {
-  JsonNode *node = json_object_get_member (reading->object, row->key);
-  g_autofree char *text = drawl_json_number_text (node);
+  g_autofree char *text = drawl_json_span_string (value);
   g_autoptr (GError) reason = NULL;
 
-  if (text == NULL)
-    return drawl_json_fail (node, row->key, reading->where, _ ("a number"), error);
+  if (text == NULL) {
+    g_autoptr (JsonNode) node = drawl_json_span_node (value);
+    text = drawl_json_number_text (node);
+    if (text == NULL)
+      return drawl_json_fail (node, row->key, reading->where, _ ("a number"), error);
+  }
   if (!drawl_timing_term_parse (row->term, text, &reading->sentence.value[row->term], &reason))
     return refuse (reading, row->key, reason->message, error);
   reading->sentence.present |= DRAWL_TIMING_BIT (row->term);
@@ -161,22 +187,21 @@ find_term (const char *key, DrawlTimingTerm *term)
 }
 
 static gboolean
-read_terms (Reading *reading, const Row *row, GError **error)
+read_terms (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
 {
   DrawlTerms *terms = &G_STRUCT_MEMBER (DrawlTerms, &reading->sentence, row->offset);
-  JsonArray *array = NULL;
+  DrawlJsonWalk walk = drawl_json_walk (value);
+  DrawlJsonSpan element;
   DrawlTimingTerm term;
 
-  if (!drawl_json_get_array (reading->object, row->key, reading->where, DRAWL_TIMING_N_TERMS,
-                             &array, error))
-    return FALSE;
-  terms->present = TRUE;
-  for (guint i = 0; i < json_array_get_length (array); i++) {
-    JsonNode *node = json_array_get_element (array, i);
-    gboolean is_text =
-        JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING;
-    if (!is_text || !find_term (json_node_get_string (node), &term) ||
-        drawl_terms_have (terms, term))
+  *terms = (DrawlTerms){.present = TRUE};
+  if (!drawl_json_span_is_list (value)) {
+    g_autoptr (JsonNode) node = drawl_json_span_node (value);
+    return drawl_json_fail (node, row->key, reading->where, _ ("a list"), error);
+  }
+  while (drawl_json_walk_element (&walk, &element)) {
+    g_autofree char *key = drawl_json_span_string (element);
+    if (!find_term (key, &term) || drawl_terms_have (terms, term))
       return refuse (reading, row->key,
                      _ ("keys of the sentence are expected, such as \"capture_rate\", each once"),
                      error);
@@ -253,11 +278,11 @@ static const Row rows[] = {
 
 /* Keys mostly come in the order of the table, so the search begins after the last one found. */
 static const Row *
-find_row (const char *key, gsize *next)
+find_row (const char *key, gsize length, gsize *next)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     gsize at = (*next + i) % G_N_ELEMENTS (rows);
-    if (strcmp (rows[at].key, key) == 0) {
+    if (strncmp (rows[at].key, key, length) == 0 && rows[at].key[length] == '\0') {
       *next = at + 1;
       return &rows[at];
     }
@@ -283,37 +308,54 @@ check_given (const Reading *reading, GError **error)
   return TRUE;
 }
 
-static gboolean
-read_members (Reading *reading, GError **error)
+/* A key is compared as it stands, unless it is written with escapes. */
+static const Row *
+find_row_of (DrawlJsonSpan key, gsize *next)
 {
-  JsonObjectIter iter;
-  const char *key;
-  JsonNode *node;
+  if (memchr (key.at, '\\', key.length) == NULL)
+    return find_row (key.at + 1, key.length - 2, next);
+  g_autofree char *name = drawl_json_span_string (key);
+  return find_row (name, strlen (name), next);
+}
+
+static void
+keep (DrawlShotFields *fields, DrawlJsonSpan key, DrawlJsonSpan value)
+{
+  g_autofree char *name = drawl_json_span_string (key);
+  g_autoptr (JsonNode) node = drawl_json_span_node (value);
+
+  drawl_extra_keep (&fields->extra, name, node);
+}
+
+static gboolean
+read_members (Reading *reading, DrawlJsonSpan object, GError **error)
+{
+  DrawlJsonWalk walk = drawl_json_walk (object);
+  DrawlJsonSpan key, value;
   gsize next = 0;
 
-  json_object_iter_init_ordered (&iter, reading->object);
-  while (json_object_iter_next_ordered (&iter, &key, &node)) {
-    const Row *row = find_row (key, &next);
+  while (drawl_json_walk_member (&walk, &key, &value)) {
+    const Row *row = find_row_of (key, &next);
     if (row == NULL)
-      drawl_extra_keep (&reading->fields->extra, key, node);
-    else if (!row->read (reading, row, error))
+      keep (reading->fields, key, value);
+    else if (!row->read (reading, row, value, error))
       return FALSE;
   }
   return TRUE;
 }
 
 DrawlShotFields *
-drawl_shot_fields_from_json (JsonObject *object, DrawlRational default_playback, const char *where,
+drawl_shot_fields_from_json (DrawlJsonSpan object, DrawlRate default_playback, const char *where,
                              GError **error)
 {
   g_autoptr (DrawlShotFields) fields = drawl_shot_fields_new ("", default_playback);
   g_autoptr (GError) reason = NULL;
-  Reading reading = {.fields = fields, .object = object, .where = where};
+  Reading reading = {.fields = fields, .where = where};
   DrawlSentence *sentence = &reading.sentence;
 
   sentence->value[DRAWL_TIMING_PLAYBACK] = default_playback;
   sentence->value[DRAWL_TIMING_POST_SPEED] = drawl_rational_whole (100);
-  if (!read_members (&reading, error) || !check_given (&reading, error))
+  if (!read_members (&reading, object, error) || !check_given (&reading, error))
     return NULL;
   if (fields->slate[0] == '\0') {
     refuse (&reading, "slate", _ ("a shot must have a slate"), error);
