@@ -18,5 +18,6 @@ typedef struct {
 DrawlAxis drawl_axis_make (double from, double to, double px, double label_px);
 /* Index range of the ticks of @step within the axis: tick i stands at i · step. */
 void drawl_axis_range (const DrawlAxis *axis, double step, gint64 *first, gint64 *last);
-/* "0.5", "1:30", "1:00:00" in the locale's style. New string. */
+/* "0.5", "1:30", "1:00:00" in the locale's style, after the longest of the axis; zero is "0". New
+ * string. */
 char *drawl_axis_label (const DrawlAxis *axis, double seconds);

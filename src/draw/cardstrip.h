@@ -21,12 +21,16 @@ typedef struct {
   GArray *blocks;      /* of DrawlCardBlock */
   gint64 cards;        /* needed in all */
   double reserve;      /* share kept empty, 0 … 1 */
-  char *card_name;     /* "V90 256 GB", or the magazine */
+  gboolean film;       /* magazines, not cards */
+  char *card_name;     /* as the body's profile calls it */
+  char *capacity;      /* "256 GB", "400 ft" */
   char *slate;         /* of the marked shot */
-  gint64 marked_cards; /* cards that the marked shot touches */
-  char *left; /* what is left on the last card after the marked shot, in time at its rate; NULL when
-                 unknown */
-  char *problem; /* why nothing can be drawn, or NULL */
+  guint takes;         /* of the marked shot */
+  gint64 marked_first; /* the first card that the marked shot touches, counted from 0 */
+  gint64 marked_cards; /* cards that it touches */
+  char *left;    /* what is left on the last of them after it, as a phrase: "4 min 10 s left on the
+                    last at 240 fps"; NULL when unknown */
+  char *problem; /* a sentence: why nothing can be drawn, or NULL */
 } DrawlCardStripData;
 
 /* Blocks of all takes of the shots that use the same hired body as @shot. Runs of takes beyond
@@ -35,6 +39,24 @@ typedef struct {
 void drawl_cardstrip_data_from_plan (DrawlCardStripData *data, DrawlPlan *plan, DrawlShot *shot);
 void drawl_cardstrip_data_clear (DrawlCardStripData *data);
 
+/* Where the cards stand: in rows, all of one size, as large as the room allows. Pure. */
+typedef struct {
+  guint cards; /* drawn: at most DRAWL_CARDSTRIP_CARDS_MAX */
+  guint columns;
+  double width; /* of the picture, for its mirror */
+  double x, y;  /* of the first card */
+  double card_width, card_height;
+  double step_x, step_y; /* from card to card, from row to row */
+  double foot_y;         /* of the lines of text below */
+  gboolean labels;       /* there is room for a line above each card */
+  gboolean rtl;
+} DrawlCardStripLayout;
+
+void drawl_cardstrip_layout (gint64 cards, double width, double height, double label_height,
+                             gboolean rtl, DrawlCardStripLayout *layout);
+cairo_rectangle_t drawl_cardstrip_card (const DrawlCardStripLayout *layout, guint card);
+
 void drawl_cardstrip_draw (cairo_t *cr, const DrawlCardStripData *data, const DrawlStyle *style,
                            double width, double height);
+/* The same in words. New string. */
 char *drawl_cardstrip_text (const DrawlCardStripData *data);

@@ -29,7 +29,8 @@ typedef struct {
 const DrawlPicture *drawl_pictures (guint *n_pictures);
 const DrawlPicture *drawl_picture_find (const char *id); /* NULL when there is none */
 
-/* Writes the picture; the type follows from the ending of @path. Written aside and renamed: a
- * failure leaves what was there. Errors: DRAWL_PICTURE_ERROR_TYPE, _WRITE. */
+/* Writes the picture of a shot (NULL: an empty plan, of which only its title is set); the type
+ * follows from the ending of @path. Written aside and renamed: a failure leaves what was there.
+ * Errors: DRAWL_PICTURE_ERROR_TYPE, _WRITE. */
 gboolean drawl_picture_save (const DrawlPicture *picture, DrawlPlan *plan, DrawlShot *shot,
                              const DrawlStyle *style, const char *path, GError **error);

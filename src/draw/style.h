@@ -13,7 +13,8 @@ typedef struct {
 } DrawlColour;
 
 typedef struct {
-  DrawlColour ground;  /* behind everything; alpha 0: none is painted */
+  DrawlColour ground;  /* behind everything; alpha 0: none is painted, but gaps are still of this
+                          colour */
   DrawlColour ink;     /* text and lines that matter */
   DrawlColour dim;     /* axes, labels, ticks */
   DrawlColour accent;  /* the one accent: what can be dragged, what is in hand */
@@ -30,3 +31,5 @@ extern const DrawlStyle drawl_style_light;
 extern const DrawlStyle drawl_style_dark;
 
 void drawl_style_set_colour (cairo_t *cr, DrawlColour colour);
+/* What a picture of that width leaves free at its left and right. */
+double drawl_style_margin (double width);

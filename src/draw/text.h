@@ -24,3 +24,13 @@ double drawl_text_draw (cairo_t *cr, const DrawlStyle *style, const DrawlTextSty
 void drawl_text_measure (cairo_t *cr, const DrawlStyle *style, const DrawlTextStyle *text_style,
                          const char *text, double *width, double *height);
 double drawl_text_height (cairo_t *cr, const DrawlStyle *style);
+
+/* A text that wraps at the style's max_width into at most @lines lines, the last of them ellipsised
+ * if need be: its height, and to draw it with the top of its first line at @y and its start at @x.
+ */
+double drawl_text_paragraph_height (cairo_t *cr, const DrawlStyle *style,
+                                    const DrawlTextStyle *text_style, guint lines,
+                                    const char *text);
+double drawl_text_paragraph_draw (cairo_t *cr, const DrawlStyle *style,
+                                  const DrawlTextStyle *text_style, guint lines, double x, double y,
+                                  const char *text);

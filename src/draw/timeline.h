@@ -45,6 +45,10 @@ typedef struct {
 /* @label_height: of one line of text in the style's font (drawl_text_height()). */
 void drawl_timeline_layout (const DrawlTimelineData *data, double width, double height,
                             double label_height, gboolean rtl, DrawlTimelineLayout *layout);
+/* Moves the spans to other data, keeping scale, zero and heights: mid-drag they may end outside. */
+void drawl_timeline_layout_update (DrawlTimelineLayout *layout, const DrawlTimelineData *data);
+/* Turns it into its mirror image, of the other direction. */
+void drawl_timeline_layout_mirror (DrawlTimelineLayout *layout);
 DrawlTimelineGrip drawl_timeline_hit (const DrawlTimelineLayout *layout, double x, double y,
                                       double reach);
 /* Seconds at @x, from where the spans begin; never negative. */

@@ -1,0 +1,285 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Which take lies where on which card, and what is said about it. Invariant: blocks stand in the
+ * order of card and place, none over another, and none within the reserve. Cards are reckoned in
+ * bytes; magazines in FOOT_PARTS of a foot, in which a frame of every gauge is whole. */
+
+#include "draw/cardstrip.h"
+
+#include "core/text.h"
+#include "plan/figure.h"
+#include "plan/shot-load.h"
+
+#define FOOT_PARTS G_GINT64_CONSTANT (2880)
+#define LEAST_BLOCK 0.001 /* takes narrower than this share of a card make one block together */
+
+typedef struct {
+  DrawlCardStripData *data;
+  DrawlPlan *plan;
+  DrawlShot *marked;
+  gint64 capacity; /* of a card, in bytes or parts of a foot */
+  gboolean spans;
+  DrawlCardFill fill;
+} Filling;
+
+/* ---- Blocks ---- */
+
+static void
+add_block (Filling *filling, gint64 card, gint64 from, gint64 to, guint position, gboolean marked)
+{
+  DrawlCardBlock block = {
+      .card = (guint)card,
+      .from = (double)from / (double)filling->capacity,
+      .to = (double)to / (double)filling->capacity,
+      .shot = position,
+      .marked = marked,
+  };
+
+  g_array_append_val (filling->data->blocks, block);
+}
+
+static void
+add_takes (Filling *filling, gint64 card, gint64 from, gint64 units, gint64 takes,
+           const DrawlCardBlock *of)
+{
+  gboolean together = (double)units / (double)filling->capacity < LEAST_BLOCK;
+  gint64 step = together ? takes * units : units;
+
+  for (gint64 at = from; at < from + takes * units; at += step)
+    add_block (filling, card, at, at + step, of->shot, of->marked);
+}
+
+/* Walks over the cards from where @before ends, as long as they are drawn. */
+static void
+place_takes (Filling *filling, const DrawlCardFill *before, gint64 units, gint64 takes,
+             const DrawlCardBlock *of)
+{
+  gint64 usable = before->usable_bytes, left = before->left_bytes;
+  gint64 card = before->cards - 1, rest_of_take = 0;
+
+  while (takes > 0 && card < DRAWL_CARDSTRIP_CARDS_MAX) {
+    gint64 whole = MIN (left / units, takes);
+
+    if (left == 0) {
+      card++;
+      left = usable;
+    } else if (rest_of_take > 0) {
+      gint64 piece = MIN (rest_of_take, left);
+      add_block (filling, card, usable - left, usable - left + piece, of->shot, of->marked);
+      rest_of_take -= piece;
+      left -= piece;
+      takes -= rest_of_take == 0 ? 1 : 0;
+    } else if (whole > 0) {
+      add_takes (filling, card, usable - left, units, whole, of);
+      takes -= whole;
+      left -= whole * units;
+    } else if (filling->spans) {
+      rest_of_take = units;
+    } else {
+      left = 0;
+    }
+  }
+}
+
+/* What a take of the shot takes up; 0 when that is not known. */
+static gint64
+units_of (const Filling *filling, DrawlShot *shot)
+{
+  const DrawlShotLoad *load = drawl_shot_get_load (shot);
+  DrawlRational parts;
+
+  if (!load->known)
+    return 0;
+  if (!filling->data->film)
+    return load->take_bytes;
+  if (!drawl_rational_mul (load->take_feet, drawl_rational_whole (FOOT_PARTS), &parts))
+    return 0;
+  return drawl_rational_ceil (parts);
+}
+
+static gboolean
+add_shot (Filling *filling, DrawlShot *shot, guint position)
+{
+  DrawlCardBlock of = {.shot = position, .marked = shot == filling->marked};
+  gint64 units = units_of (filling, shot), takes = drawl_shot_get_fields (shot)->takes;
+  DrawlCardFill before = filling->fill;
+
+  if (units <= 0 ||
+      !(filling->spans ? drawl_card_fill_add_spanning (&filling->fill, units, takes, NULL)
+                       : drawl_card_fill_add (&filling->fill, units, takes, NULL)))
+    return FALSE;
+  place_takes (filling, &before, units, takes, &of);
+  if (of.marked) {
+    gboolean same = before.left_bytes >= (filling->spans ? 1 : units);
+
+    filling->data->marked_first = same ? before.cards - 1 : before.cards;
+    filling->data->marked_cards = filling->fill.cards - filling->data->marked_first;
+  }
+  return TRUE;
+}
+
+/* ---- Words that come with them ---- */
+
+static char *
+feet_words (DrawlRational feet)
+{
+  g_autofree char *number = drawl_figure_number (feet, 0);
+
+  return g_strdup_printf (_ ("%s\u00a0ft"), number);
+}
+
+/* Time that @units last at the rate of the shot: so many of its takes, in frames. */
+static gboolean
+seconds_in (const Filling *filling, gint64 units, DrawlRate capture, DrawlRational *seconds)
+{
+  gint64 frames = drawl_shot_get_load (filling->marked)->take_frames;
+  DrawlRational takes;
+
+  return drawl_rational_make (units, units_of (filling, filling->marked), &takes) &&
+         drawl_rational_mul (takes, drawl_rational_whole (frames), seconds) &&
+         drawl_rational_div (*seconds, capture, seconds);
+}
+
+static DrawlRational
+floor_to_tenth (DrawlRational seconds)
+{
+  DrawlRational tenths;
+
+  if (drawl_rational_mul (seconds, drawl_rational_whole (10), &tenths))
+    drawl_rational_make (drawl_rational_floor (tenths), 10, &seconds);
+  return seconds;
+}
+
+static char *
+left_words (const Filling *filling)
+{
+  DrawlRational seconds, feet;
+  DrawlRate capture = drawl_shot_get_timing (filling->marked)->value[DRAWL_TIMING_CAPTURE];
+
+  if (!seconds_in (filling, filling->fill.left_bytes, capture, &seconds))
+    return NULL;
+  if (seconds.num > seconds.den) /* more digits than a tenth would only look exact */
+    seconds = floor_to_tenth (seconds);
+  g_autofree char *time = drawl_figure_time (seconds);
+  g_autofree char *rate = drawl_figure_rate (capture);
+  if (!filling->data->film)
+    return g_strdup_printf (_ ("%s left on the last at %s"), time, rate);
+  if (!drawl_rational_make (filling->fill.left_bytes, FOOT_PARTS, &feet))
+    return NULL;
+  g_autofree char *length = feet_words (drawl_rational_whole (drawl_rational_floor (feet)));
+  /* Translators: feet of film, time, capture rate. */
+  return g_strdup_printf (_ ("%s left on the last, %s at %s"), length, time, rate);
+}
+
+/* ---- What is filled ---- */
+
+static gboolean
+find_card (Filling *filling, const DrawlBody *body)
+{
+  const DrawlCheckQuestion *question = drawl_shot_get_question (filling->marked);
+  int index = drawl_shot_get_check (filling->marked)->card;
+  gint64 usable;
+
+  if (index < 0 ||
+      !drawl_card_usable_bytes (body->cards[index].bytes, question->reserve_percent, &usable, NULL))
+    return FALSE;
+  const DrawlBodyCard *card = &body->cards[index];
+  filling->capacity = card->bytes;
+  filling->data->reserve = 1 - (double)usable / (double)card->bytes;
+  filling->data->card_name = g_strdup (card->name);
+  filling->data->capacity = drawl_figure_bytes (drawl_rational_whole (card->bytes));
+  drawl_card_fill_init (&filling->fill, usable);
+  return TRUE;
+}
+
+static gboolean
+find_magazine (Filling *filling, const DrawlBody *body)
+{
+  const DrawlBodyMagazine *magazine = drawl_body_longest_magazine (body);
+  DrawlRational parts;
+
+  if (magazine == NULL ||
+      !drawl_rational_mul (magazine->feet, drawl_rational_whole (FOOT_PARTS), &parts))
+    return FALSE;
+  filling->capacity = drawl_rational_floor (parts);
+  filling->spans = FALSE;
+  filling->data->card_name = g_strdup (magazine->name);
+  filling->data->capacity = feet_words (magazine->feet);
+  drawl_card_fill_init (&filling->fill, filling->capacity);
+  return filling->capacity > 0;
+}
+
+/* Whether there is anything to fill, and with what; else the sentence that says why not. */
+static const char *
+find_stock (Filling *filling)
+{
+  const DrawlBody *body = drawl_shot_get_question (filling->marked)->body;
+
+  if (body == NULL)
+    return N_ ("This shot has no body yet.");
+  filling->data->film = body->kind == DRAWL_BODY_FILM;
+  if (!drawl_shot_get_load (filling->marked)->known)
+    return filling->data->film ? N_ ("This shot has no size yet.")
+                               : N_ ("This shot has no size or no codec yet.");
+  if (filling->data->film)
+    return find_magazine (filling, body) ? NULL : N_ ("No magazine of this body is known.");
+  return find_card (filling, body) ? NULL : N_ ("No card of this body is known.");
+}
+
+static gboolean
+fill_with_shots (Filling *filling)
+{
+  const char *body = drawl_shot_get_fields (filling->marked)->body;
+  int card = drawl_shot_get_check (filling->marked)->card;
+  guint n_shots = drawl_plan_n_shots (filling->plan);
+  gboolean fits = FALSE;
+
+  for (guint i = 0; i < n_shots; i++) {
+    DrawlShot *shot = drawl_plan_get_shot (filling->plan, i);
+
+    if (!g_str_equal (drawl_shot_get_fields (shot)->body, body) ||
+        drawl_shot_get_check (shot)->card != card)
+      continue;
+    gboolean added = add_shot (filling, shot, i);
+    if (added && shot == filling->marked) {
+      fits = TRUE;
+      filling->data->left = left_words (filling);
+    }
+  }
+  filling->data->cards = filling->fill.cards;
+  return fits;
+}
+
+void
+drawl_cardstrip_data_from_plan (DrawlCardStripData *data, DrawlPlan *plan, DrawlShot *shot)
+{
+  Filling filling = {
+      .data = data,
+      .plan = plan,
+      .marked = shot,
+      .spans = drawl_plan_get_settings (plan)->takes_span,
+  };
+
+  *data = (DrawlCardStripData){
+      .blocks = g_array_new (FALSE, FALSE, sizeof (DrawlCardBlock)),
+      .slate = g_strdup (drawl_shot_get_slate (shot)),
+      .takes = drawl_shot_get_fields (shot)->takes,
+  };
+  const char *problem = find_stock (&filling);
+  if (problem == NULL && !fill_with_shots (&filling))
+    problem = data->film ? N_ ("One take is longer than a magazine holds.")
+                         : N_ ("One take is longer than a card holds.");
+  if (problem != NULL)
+    data->problem = g_strdup (_ (problem));
+}
+
+void
+drawl_cardstrip_data_clear (DrawlCardStripData *data)
+{
+  g_clear_pointer (&data->blocks, g_array_unref);
+  g_clear_pointer (&data->card_name, g_free);
+  g_clear_pointer (&data->capacity, g_free);
+  g_clear_pointer (&data->slate, g_free);
+  g_clear_pointer (&data->left, g_free);
+  g_clear_pointer (&data->problem, g_free);
+}
