@@ -12,14 +12,16 @@
 #include "plan/data-dir.h"
 
 /* Why each of them ships. */
-static const struct {
+typedef struct {
   const char *name; /* of the file */
   DrawlBodyKind kind;
   guint least_sizes;
   guint least_licences;
   gboolean buffer;
   int least_highest; /* frames a second */
-} rows[] = {
+} Row;
+
+static const Row rows[] = {
     {"treadle-4", DRAWL_BODY_DIGITAL, 4, 4, FALSE, 240},
     {"mullion-8", DRAWL_BODY_DIGITAL, 8, 1, FALSE, 120},
     {"ferrule", DRAWL_BODY_DIGITAL, 6, 1, TRUE, 2000},
@@ -45,7 +47,7 @@ load (const char *name)
 static void
 test_kind (gconstpointer data)
 {
-  const typeof (rows[0]) *row = data;
+  const Row *row = data;
   g_autoptr (DrawlBody) body = load (row->name);
   DrawlRate highest = {0, 1};
 
@@ -101,7 +103,7 @@ test_readout (const DrawlBody *body, const DrawlBodyLimit *limit)
 static void
 test_promises (gconstpointer data)
 {
-  const typeof (rows[0]) *row = data;
+  const Row *row = data;
   g_autoptr (DrawlBody) body = load (row->name);
 
   for (guint i = 0; i < body->n_limits; i++) {

@@ -4,6 +4,7 @@
 
 icons.py DATA
 """
+import functools
 import itertools
 import pathlib
 import subprocess
@@ -32,6 +33,7 @@ def find(name):
     return found[0]
 
 
+@functools.lru_cache(maxsize=None)
 def alpha(path):
     """Opacity of each pixel, 0 to 255, as the icon is drawn at 16 pixels."""
     size = ["-w", str(SIZE), "-h", str(SIZE)]
