@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The manual pages: each is formatted without a warning, names every key of its schema, and its example is sound.
+"""The manual pages: each is formatted without a warning, names every key of its schema or window, and its example is sound.
 
-manual.py DATA
+manual.py TOP
 """
 import json
 import pathlib
@@ -14,7 +14,8 @@ import jsonschema
 
 from tap import Rows
 
-DATA = pathlib.Path(sys.argv[1]).resolve()
+TOP = pathlib.Path(sys.argv[1]).resolve()
+DATA = TOP / "data"
 SPECIAL = {r"\-": "-", r"\(dq": '"', r"\[mu]": "×", r"\(di": "÷", r"\&": "", "\\ ": " "}
 
 
@@ -58,6 +59,18 @@ def check_example(page, path):
     jsonschema.Draft202012Validator(schema, resolver=jsonschema.RefResolver(path.as_uri(), schema)).validate(example)
 
 
+def check_accelerators(page):
+    """drawl(1) lists the keys of the table in src/app/application.c."""
+    source = (TOP / "src" / "app" / "application.c").read_text("utf-8")
+    table = re.search(r"Keys keys\[\] = \{(.*?)\n\};", source, re.S).group(1)
+    spelled = [keys for row in re.findall(r'\{"[^"]+", \{(.*?)\}\}', table) for keys in re.findall(r'"([^"]+)"', row)]
+    pressed = [re.sub(r"<(\w+)>", r"\1+", keys).replace("Control", "Ctrl") for keys in spelled if "KP_" not in keys]
+    pressed = [re.sub(r"\w+$", lambda key: key[0][0].upper() + key[0][1:], keys) for keys in pressed]
+    missing = [keys for keys in pressed if not re.search(rf"(^|, ){re.escape(keys)}($|[,\t])", page, re.M)]
+    assert len(pressed) >= 10, "the table was not found"
+    assert not missing, f"not in the manual: {missing}"
+
+
 def main():
     rows = Rows()
     for path in sorted(DATA.glob("man/*")):
@@ -67,6 +80,7 @@ def main():
         schema = DATA / "schema" / f"drawl-{name}.schema.json"
         rows.run(f"drawl-{name}.5 has every key", check_keys, page, json.loads(schema.read_text("utf-8")))
         rows.run(f"drawl-{name}.5 has a sound example", check_example, page, schema)
+    rows.run("drawl.1 has every key of the window", check_accelerators, plain(DATA / "man" / "drawl.1"))
     rows.close()
 
 
