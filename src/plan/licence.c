@@ -133,25 +133,19 @@ find_helpers (const Search *search, DrawlTier goals, DrawlTier active)
   return helpers;
 }
 
-/* The licence to decide on next, as a set of one: a goal itself; where it was decided against, one
- * that replaces it; else (a held licence that replaces a goal lacks something) any that could help.
- * The order only saves steps: whichever is decided on, no set is lost. */
+/* The licences of which one must be added next: a goal, or one that replaces it. Where a licence
+ * that is there already could still come to replace it, none of them must: then 0. */
 static DrawlTier
-choose (const Search *search, const State *state, DrawlTier goals, DrawlTier active)
+find_choice (const Search *search, const State *state, DrawlTier goals, DrawlTier active)
 {
-  DrawlTier held = search->tier | state->add, open = search->all & ~held & ~state->banned;
-  DrawlTier candidates = 0;
+  DrawlTier held = search->tier | state->add;
 
-  for (DrawlTier waiting = goals & ~active & ~held; waiting != 0 && candidates == 0;) {
+  for (DrawlTier waiting = goals & ~active & ~held; waiting != 0;) {
     guint i = take_first (&waiting);
-    if ((DRAWL_TIER_BIT (i) & open) != 0)
-      candidates = DRAWL_TIER_BIT (i);
-    else if ((search->replacers[i] & state->add) == 0)
-      candidates = search->replacers[i] & open;
+    if ((search->replacers[i] & held) == 0)
+      return (DRAWL_TIER_BIT (i) | search->replacers[i]) & ~state->banned;
   }
-  if (candidates == 0)
-    candidates = find_helpers (search, goals, active) & open;
-  return candidates & -candidates;
+  return 0;
 }
 
 /* -1, 0, 1: cheapest first, then fewest, then in table order. */
@@ -175,21 +169,6 @@ compare_results (gconstpointer a, gconstpointer b)
   return compare_sets (first->add, first->price, second->add, second->price);
 }
 
-static State
-take_cheapest (GArray *states)
-{
-  guint best = 0;
-
-  for (guint i = 1; i < states->len; i++) {
-    const State *a = &g_array_index (states, State, i), *b = &g_array_index (states, State, best);
-    if (compare_sets (a->add, a->price, b->add, b->price) < 0)
-      best = i;
-  }
-  State state = g_array_index (states, State, best);
-  g_array_remove_index_fast (states, best);
-  return state;
-}
-
 /* TRUE when a set found before is within this one. Cheaper sets come first, so one that is within
  * another is always found before it. */
 static gboolean
@@ -201,29 +180,71 @@ dominated (const GArray *sets, guint first, DrawlTier add)
   return FALSE;
 }
 
-/* Keeps a state that can still lead to its need. */
-static void
-push (const Search *search, State state, DrawlTier goals, GArray *states)
+/* TRUE when one of the licences added is active without being added: no minimal set holds these
+ * together, for it would amount to the same without that one. */
+static gboolean
+is_redundant (const Search *search, DrawlTier add)
 {
-  DrawlTier most = effective (search, search->all & ~state.banned);
-  if ((goals & ~most) == 0)
-    g_array_append_val (states, state);
+  for (DrawlTier rest = add; rest != 0;) {
+    DrawlTier bit = DRAWL_TIER_BIT (take_first (&rest));
+    if ((effective (search, search->tier | (add & ~bit)) & bit) != 0)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Keeps a state that can still lead to a minimal set. The states lie cheapest last. */
+static void
+push (const Search *search, const State *state, GArray *states)
+{
+  DrawlTier most = effective (search, search->all & ~state->banned);
+  guint from = 0, to = states->len;
+
+  if ((find_goals (search, state) & ~most) != 0 || is_redundant (search, state->add))
+    return;
+  while (from < to) {
+    guint middle = from + (to - from) / 2;
+    const State *other = &g_array_index (states, State, middle);
+    if (compare_sets (other->add, other->price, state->add, state->price) > 0)
+      from = middle + 1;
+    else
+      to = middle;
+  }
+  g_array_insert_val (states, from, *state);
 }
 
 static void
-branch (const Search *search, const State *state, DrawlTier active, GArray *states)
+push_with (const Search *search, State state, guint licence, GArray *states)
 {
-  DrawlTier goals = find_goals (search, state);
-  DrawlTier chosen = choose (search, state, goals, active);
-  if (chosen == 0)
-    return;
+  state.add |= DRAWL_TIER_BIT (licence);
+  state.price += search->licences[licence].price;
+  push (search, &state, states);
+}
 
-  State with = *state, without = *state;
-  with.add |= chosen;
-  with.price += search->licences[__builtin_ctzll (chosen)].price;
-  without.banned |= chosen;
-  push (search, with, find_goals (search, &with), states);
-  push (search, without, goals, states);
+/* Decides on one licence after the other: with the first; without it, but with the second; … The
+ * order only saves steps: whichever is decided on, no set is lost. */
+static void
+branch (const Search *search, State state, DrawlTier active, GArray *states)
+{
+  DrawlTier goals = find_goals (search, &state);
+  DrawlTier choice = find_choice (search, &state, goals, active);
+  DrawlTier decided = search->tier | state.add | state.banned;
+
+  if (choice != 0) {
+    while (choice != 0) {
+      guint i = take_first (&choice);
+      push_with (search, state, i, states);
+      state.banned |= DRAWL_TIER_BIT (i);
+    }
+    return;
+  }
+  choice = find_helpers (search, goals, active) & ~decided;
+  if (choice == 0)
+    return;
+  guint i = take_first (&choice);
+  push_with (search, state, i, states);
+  state.banned |= DRAWL_TIER_BIT (i);
+  push (search, &state, states);
 }
 
 void
@@ -237,9 +258,10 @@ drawl_licence_minimal_sets (const DrawlLicence *licences, guint n_licences, Draw
   find_replacers (&search);
   for (guint i = 0; i < n_needs; i++)
     if ((needs[i] & ~search.all) == 0)
-      push (&search, (State){.need = needs[i]}, needs[i], states);
+      push (&search, &(State){.need = needs[i]}, states);
   for (; states->len > 0 && n_states < STATES_MAX; n_states++) {
-    State state = take_cheapest (states);
+    State state = g_array_index (states, State, states->len - 1);
+    g_array_set_size (states, states->len - 1);
     if (dominated (sets, first, state.add))
       continue;
     DrawlTier active = effective (&search, search.tier | state.add);
@@ -247,7 +269,7 @@ drawl_licence_minimal_sets (const DrawlLicence *licences, guint n_licences, Draw
     if ((state.need & ~active) == 0)
       g_array_append_val (sets, found);
     else
-      branch (&search, &state, active, states);
+      branch (&search, state, active, states);
   }
   if (sets->len > first)
     qsort (&g_array_index (sets, DrawlLicenceSet, first), sets->len - first,
