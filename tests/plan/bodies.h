@@ -107,3 +107,13 @@ sound_body (const char *text)
   g_assert_no_error (error);
   return body;
 }
+
+/* Whole frames that cover a take. */
+static inline gint64
+take_frames (DrawlRational take_s, DrawlRate rate)
+{
+  DrawlRational frames;
+
+  g_assert_true (drawl_rational_mul (take_s, rate, &frames));
+  return drawl_rational_ceil (frames);
+}
