@@ -58,7 +58,7 @@ _drawl_cli_options()
   esac
 }
 
-# The values of option $1 that begin with $2. False when it takes none that are known.
+# The values of option $1 that begin with $2. False when $1 is no option with a value.
 _drawl_cli_value()
 {
   case $1 in
@@ -80,6 +80,7 @@ _drawl_cli_value()
     --reserve | --audio-tracks | --tier) ;;
     *) return 1 ;;
   esac
+  return 0
 }
 
 _drawl_cli()
@@ -97,7 +98,7 @@ _drawl_cli()
   elif [[ $previous == '=' ]]; then
     previous=${COMP_WORDS[COMP_CWORD - 2]}
   fi
-  _drawl_cli_value "$previous" "$current" && return
+  if _drawl_cli_value "$previous" "$current"; then return; fi
   if [[ $current == -* ]]; then
     COMPREPLY=($(compgen -W "$(_drawl_cli_options "$command") --json --help" -- "$current"))
   elif [[ $command == check || $command == draw ]]; then

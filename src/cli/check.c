@@ -87,7 +87,8 @@ refuse_licence (const DrawlCall *call, DrawlPlan *plan, const char *id, GError *
   }
   message =
       ids->len > 0
-          ? g_strdup_printf (_ ("no body has a licence “%s”; of %s are expected"), quoted, ids->str)
+          ? g_strdup_printf (_ ("no body has a licence “%s”; some of %s are expected"), quoted,
+                             ids->str)
           : g_strdup_printf (_ ("no body has a licence “%s”, or any; none is expected"), quoted);
   return drawl_call_refuse (call, TIER, message, error);
 }

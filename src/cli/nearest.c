@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* Distance between words: the least number of letters to add, leave out or change (Levenshtein). A
- * name is near when no more than half of the typed letters, rounded up, have to change. */
+ * name is near when no more than half of the typed letters have to change. */
 
 #include "cli/nearest.h"
 
@@ -32,7 +32,7 @@ distance (const char *a, const char *b)
 void
 drawl_nearest_init (DrawlNearest *nearest, const char *typed)
 {
-  *nearest = (DrawlNearest){.typed = typed, .distance = (guint)(strlen (typed) + 1) / 2 + 1};
+  *nearest = (DrawlNearest){.typed = typed, .distance = (guint)strlen (typed) / 2 + 1};
 }
 
 void
