@@ -98,9 +98,10 @@ drawl_sentence_settle (DrawlSentence sentence, DrawlRate playback, DrawlBlanks *
   guint held = sentence.held.present ? terms_bits (&sentence.held) : DRAWL_SENTENCE_ASSUMED;
   DrawlTerms given = list_given (&sentence);
 
-  if (given.n == 0) {
-    drawl_blanks_init (blanks, playback);
-    restore_memory (blanks, &sentence, 0, held);
+  /* With no more than a playback rate it is a new sentence. */
+  if ((terms_bits (&given) & ~DRAWL_TIMING_BIT (DRAWL_TIMING_PLAYBACK)) == 0) {
+    drawl_blanks_init (blanks, given.n > 0 ? sentence.value[DRAWL_TIMING_PLAYBACK] : playback);
+    restore_memory (blanks, &sentence, terms_bits (&given), held);
     return TRUE;
   }
   guint known = drawl_timing_closure (terms_bits (&given) | POST_SPEED_BIT);

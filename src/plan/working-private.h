@@ -34,3 +34,21 @@ const DrawlWorkingRow *drawl_working_find_row (const DrawlWorkingShot *shot, Dra
 
 /* @text with each {word} replaced by what it stands for. New string. */
 char *drawl_working_fill_in (const char *text, const DrawlWorkingShot *shot);
+
+/* A word, and the text that it stands for. */
+typedef struct {
+  const char *name;
+  char *(*text) (const DrawlWorkingShot *shot);
+} DrawlWorkingWord;
+
+#define DRAWL_WORKING_WORD(name)                                                                   \
+  {                                                                                                \
+#name, word_##name                                                                             \
+  }
+
+/* The words of cards, buffer and film. */
+const DrawlWorkingWord *drawl_working_load_words (guint *n_words);
+
+/* Texts that words share: a plain number, and the document a body's figures were taken from. */
+char *drawl_working_number (DrawlRational value);
+char *drawl_working_document (const DrawlWorkingShot *shot);

@@ -182,33 +182,33 @@ static const DrawlWorkingRow rows[] = {
   {DRAWL_FIGURE_CAPTURE, always, "{capture}", N_ ("as entered"), "{capture}", ENTERED},
 
   {DRAWL_FIGURE_ACTION, action_follows, "{action}",
-   N_ ("screen time × post speed ÷ slow factor"), "{screen} × {post} ÷ {ratio}", DEFINITION},
+   N_ ("screen time × post speed ÷ slow factor"), "{screen_s} × {post} ÷ {ratio}", DEFINITION},
   {DRAWL_FIGURE_ACTION, always, "{action}", N_ ("as entered"), "{action}", ENTERED},
 
   {DRAWL_FIGURE_SCREEN, screen_follows, "{screen}",
-   N_ ("action time × slow factor ÷ post speed"), "{action} × {ratio} ÷ {post}", DEFINITION},
+   N_ ("action time × slow factor ÷ post speed"), "{action_s} × {ratio} ÷ {post}", DEFINITION},
   {DRAWL_FIGURE_SCREEN, always, "{screen}", N_ ("as entered"), "{screen}", ENTERED},
 
   {DRAWL_FIGURE_FACTOR, factor_follows_rates, "{factor}",
    N_ ("capture rate ÷ playback rate"), "{capture} ÷ {playback}", DEFINITION},
   {DRAWL_FIGURE_FACTOR, factor_follows_times, "{factor}",
-   N_ ("screen time × post speed ÷ action time"), "{screen} × {post} ÷ {action}", DEFINITION},
+   N_ ("screen time × post speed ÷ action time"), "{screen_s} × {post} ÷ {action_s}", DEFINITION},
   {DRAWL_FIGURE_FACTOR, always, "{factor}", N_ ("as entered"), "{factor}", ENTERED},
 
   {DRAWL_FIGURE_SPEED_PERCENT, always, "{speed}",
    N_ ("post speed ÷ slow factor"), "{post} ÷ {ratio}", DEFINITION},
 
   {DRAWL_FIGURE_FRAMES, always, "{frames}",
-   N_ ("action time × capture rate, rounded up to whole frames"), "{action} × {capture}",
+   N_ ("action time × capture rate, rounded up to whole frames"), "{action_s} × {capture}",
    DEFINITION},
 
   {DRAWL_FIGURE_SCREEN_TIMECODE, has_timecode, "{screen_code}",
    N_ ("screen time × playback rate, rounded up to whole frames, counted as timecode"),
-   N_ ("{screen} × {playback} = {screen_frames} frames"), "{code_source}"},
+   N_ ("{screen_s} × {playback} = {screen_frames} frames"), "{code_source}"},
 
   {DRAWL_FIGURE_TAKE_FRAMES, always, "{take_frames}",
    N_ ("(handle before + action time + handle after) × capture rate, rounded up to whole frames"),
-   "({before} + {action} + {after}) × {capture}", DEFINITION},
+   "({before} + {action_s} + {after}) × {capture}", DEFINITION},
 
   {DRAWL_FIGURE_LICENCES, has_sets, "{cheapest}",
    N_ ("the cheapest of all smallest sets of licences that allow the shot"), "{sets}",
