@@ -8,6 +8,7 @@
 #include <string.h>
 
 #define GAP 2 /* columns between label and value */
+#define NO_BREAK_SPACE "\u00a0"
 
 void
 drawl_output_init (DrawlOutput *output, gboolean json)
@@ -41,10 +42,17 @@ drawl_output_clear (DrawlOutput *output)
 char *
 drawl_output_plain (char *text)
 {
-  g_auto (GStrv) parts = text != NULL ? g_strsplit (text, "\u00a0", -1) : NULL;
+  char *to = text;
 
-  g_free (text);
-  return parts != NULL ? g_strjoinv (" ", parts) : NULL;
+  if (text == NULL)
+    return NULL;
+  for (const char *from = text; *from != '\0';) {
+    gboolean fixed = from[0] == NO_BREAK_SPACE[0] && from[1] == NO_BREAK_SPACE[1];
+    *to++ = fixed ? ' ' : *from;
+    from += fixed ? 2 : 1;
+  }
+  *to = '\0';
+  return text;
 }
 
 guint

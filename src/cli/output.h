@@ -43,8 +43,8 @@ void drawl_output_amount (DrawlOutput *output, const char *key, const char *labe
 void drawl_output_fraction (DrawlOutput *output, const char *key, const char *label,
                             DrawlRational value, const char *unit);
 
-/* @text, which is taken, with plain spaces in place of those that do not break; for sentences that
- * are made for a page. */
+/* @text itself, with plain spaces in place of those that do not break; for sentences that are made
+ * for a page. May be NULL. */
 char *drawl_output_plain (char *text);
 /* @text with spaces up to @width columns after it; control characters come out as spaces. */
 void drawl_output_append_cell (GString *out, const char *text, guint width);

@@ -87,8 +87,10 @@ static char *
 describe_fallbacks (const DrawlCheck *check, const DrawlBody *body)
 {
   const DrawlFallback *ways[] = {&check->keep_size, &check->keep_rate, &check->keep_both};
-  g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
 
+  if (!check->keep_size.found && !check->keep_rate.found && !check->keep_both.found)
+    return NULL;
+  g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
   for (gsize i = 0; i < G_N_ELEMENTS (ways); i++) {
     char *text = ways[i]->found ? drawl_output_plain (drawl_fallback_text (ways[i], body)) : NULL;
     if (text == NULL || g_ptr_array_find_with_equal_func (texts, text, g_str_equal, NULL))
@@ -96,8 +98,6 @@ describe_fallbacks (const DrawlCheck *check, const DrawlBody *body)
     else
       g_ptr_array_add (texts, text);
   }
-  if (texts->len == 0)
-    return NULL;
   g_ptr_array_add (texts, NULL);
   return g_strjoinv (_ ("; or "), (char **)texts->pdata);
 }
@@ -168,14 +168,22 @@ static const char *const marks[DRAWL_N_VERDICTS] = {
     [DRAWL_VERDICT_NOT_ON_THIS_BODY] = "✗",
 };
 
+/* The lines of a plan's shots, and what they have in common. */
+typedef struct {
+  GString *out;
+  guint widths[N_COLUMNS];
+  const char *names[DRAWL_N_VERDICTS]; /* translated, once */
+} Table;
+
 /* The cells of a shot's line; @rate is a buffer. */
 static void
-list_cells (DrawlShot *shot, const char *cells[N_COLUMNS], char rate[DRAWL_RATIONAL_TEXT_SIZE])
+list_cells (const Table *table, DrawlShot *shot, const char *cells[N_COLUMNS],
+            char rate[DRAWL_RATIONAL_TEXT_SIZE])
 {
   const DrawlShotFields *fields = drawl_shot_get_fields (shot);
 
   cells[COLUMN_SLATE] = fields->slate;
-  cells[COLUMN_VERDICT] = drawl_verdict_name (drawl_shot_get_verdict (shot));
+  cells[COLUMN_VERDICT] = table->names[drawl_shot_get_verdict (shot)];
   cells[COLUMN_RATE] = drawl_rate_text (drawl_shot_get_question (shot)->rate, rate);
   cells[COLUMN_BODY] = fields->body;
   cells[COLUMN_SIZE] = fields->size;
@@ -183,15 +191,15 @@ list_cells (DrawlShot *shot, const char *cells[N_COLUMNS], char rate[DRAWL_RATIO
 }
 
 static void
-measure_columns (DrawlPlan *plan, guint widths[N_COLUMNS])
+measure_columns (Table *table, DrawlPlan *plan)
 {
   char rate[DRAWL_RATIONAL_TEXT_SIZE];
   const char *cells[N_COLUMNS];
 
   for (guint i = 0; i < drawl_plan_n_shots (plan); i++) {
-    list_cells (drawl_plan_get_shot (plan, i), cells, rate);
+    list_cells (table, drawl_plan_get_shot (plan, i), cells, rate);
     for (guint j = 0; j < N_COLUMNS; j++)
-      widths[j] = MAX (widths[j], drawl_output_columns (cells[j]));
+      table->widths[j] = MAX (table->widths[j], drawl_output_columns (cells[j]));
   }
 }
 
@@ -225,22 +233,24 @@ append_notes (GString *out, const DrawlCheck *check, const DrawlCheckQuestion *q
 }
 
 static void
-append_shot (GString *out, DrawlShot *shot, const guint widths[N_COLUMNS])
+append_shot (const Table *table, DrawlShot *shot)
 {
   const DrawlCheck *check = drawl_shot_get_check (shot);
+  GString *out = table->out;
   char rate[DRAWL_RATIONAL_TEXT_SIZE];
   const char *cells[N_COLUMNS];
 
-  list_cells (shot, cells, rate);
+  list_cells (table, shot, cells, rate);
   g_string_append (out, marks[check->verdict]);
   g_string_append_c (out, ' ');
   for (guint i = 0; i < N_COLUMNS; i++)
-    drawl_output_append_cell (out, cells[i], widths[i] + GAP);
+    drawl_output_append_cell (out, cells[i], table->widths[i] + GAP);
   drawl_output_append_cell (out, drawl_shot_get_fields (shot)->action, 0);
   while (out->str[out->len - 1] == ' ')
     g_string_truncate (out, out->len - 1);
   g_string_append_c (out, '\n');
-  append_notes (out, check, drawl_shot_get_question (shot));
+  if (check->verdict != DRAWL_VERDICT_AS_HIRED)
+    append_notes (out, check, drawl_shot_get_question (shot));
 }
 
 /* ---- The plan ---- */
@@ -271,16 +281,19 @@ write_plan (DrawlPlan *plan, DrawlJsonWriter *writer, const guint totals[DRAWL_N
 static void
 append_plan (DrawlPlan *plan, GString *out, const guint totals[DRAWL_N_VERDICTS])
 {
-  guint n_shots = drawl_plan_n_shots (plan), widths[N_COLUMNS] = {0};
+  guint n_shots = drawl_plan_n_shots (plan);
+  Table table = {.out = out};
 
-  measure_columns (plan, widths);
+  for (guint i = 0; i < DRAWL_N_VERDICTS; i++)
+    table.names[i] = drawl_verdict_name (i);
+  measure_columns (&table, plan);
   for (guint i = 0; i < n_shots; i++)
-    append_shot (out, drawl_plan_get_shot (plan, i), widths);
+    append_shot (&table, drawl_plan_get_shot (plan, i));
 
   g_string_append_printf (out, ngettext_ ("%u shot", "%u shots", n_shots), n_shots);
   for (guint i = 0; i < DRAWL_N_VERDICTS; i++)
-    g_string_append_printf (out, "%s %s %s %u", i == 0 ? ":" : ",", marks[i],
-                            drawl_verdict_name (i), totals[i]);
+    g_string_append_printf (out, "%s %s %s %u", i == 0 ? ":" : ",", marks[i], table.names[i],
+                            totals[i]);
   g_string_append_c (out, '\n');
 }
 

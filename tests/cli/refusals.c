@@ -4,6 +4,7 @@
  * place and what was expected. */
 
 #include <glib/gstdio.h>
+#include <stdio.h>
 
 #include "rows.h"
 #include "run.h"
@@ -181,6 +182,8 @@ static const Row rows[] = {
      "--picture: “lamp” is no picture; one of timeline, cards is expected"},
     {"draw-unknown-ending", "draw @D/list.drawl --shot 1 -o @T/x.gif", 2, "--output: "},
     {"draw-no-folder", "draw @D/list.drawl --shot 1 -o @T/no/folder/x.png", 3, "no/folder/x.png"},
+    {"draw-where-nothing-is-written", "draw @D/list.drawl --shot 1 -o /proc/x.png", 3,
+     "/proc/x.png"},
     {"draw-plan-missing", "draw @D/missing.drawl --shot 1 -o @T/x.png", 3,
      "missing.drawl could not be read"},
 };
@@ -197,6 +200,45 @@ test_refusal (gconstpointer data)
   run_init (&run, row->command, scratch);
   run_assert_refused (&run, row->rc, row->says);
   g_assert_cmpint (g_rmdir (scratch), ==, 0); /* nothing was written into it */
+}
+
+/* ---- Plans that are too much ---- */
+
+static void
+assert_too_much (const char *scratch, const char *path, const char *says)
+{
+  g_auto (Run) run = {0};
+
+  run_init (&run, "check @T/much.drawl", scratch);
+  run_assert_refused (&run, 3, says);
+  g_assert_cmpint (g_unlink (path), ==, 0);
+  g_assert_cmpint (g_rmdir (scratch), ==, 0);
+}
+
+/* 200 MB, none of which is on the disk. */
+static void
+test_too_large (void)
+{
+  g_autofree char *scratch = g_dir_make_tmp ("drawl-cli-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (scratch, "much.drawl", NULL);
+
+  FILE *file = g_fopen (path, "w");
+  g_assert_cmpint (fseek (file, 200000000 - 1, SEEK_SET), ==, 0);
+  g_assert_cmpint (fputc ('}', file), ==, '}');
+  g_assert_cmpint (fclose (file), ==, 0);
+  assert_too_much (scratch, path, "much.drawl: the file is too large (200000000 bytes)");
+}
+
+static void
+test_too_deep (void)
+{
+  g_autofree char *scratch = g_dir_make_tmp ("drawl-cli-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (scratch, "much.drawl", NULL);
+  g_autofree char *levels = g_strnfill (100000, '[');
+  g_autofree char *text = g_strconcat ("{\"shots\": ", levels, NULL);
+
+  g_assert_true (g_file_set_contents (path, text, -1, NULL));
+  assert_too_much (scratch, path, "levels deep");
 }
 
 /* ---- An output that cannot be written ---- */
@@ -231,6 +273,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   add_rows ("/cli/refusals", rows, test_refusal);
+  g_test_add_func ("/cli/refusals/plan-too-large", test_too_large);
+  g_test_add_func ("/cli/refusals/plan-too-deep", test_too_deep);
   add_rows ("/cli/full", fulls, test_full);
   return g_test_run ();
 }
