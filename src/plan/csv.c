@@ -23,10 +23,17 @@ typedef struct {
 } Reader;
 
 static void
+field_clear (gpointer data)
+{
+  DrawlCsvField *field = data;
+  g_free (field->text);
+}
+
+static void
 row_free (gpointer data)
 {
   DrawlCsvRow *row = data;
-  g_ptr_array_unref (row->fields);
+  g_array_unref (row->fields);
   g_free (row);
 }
 
@@ -34,7 +41,8 @@ static DrawlCsvRow *
 row_new (guint line)
 {
   DrawlCsvRow *row = g_new0 (DrawlCsvRow, 1);
-  row->fields = g_ptr_array_new_with_free_func (g_free);
+  row->fields = g_array_new (FALSE, FALSE, sizeof (DrawlCsvField));
+  g_array_set_clear_func (row->fields, field_clear);
   row->line = line;
   return row;
 }
@@ -49,7 +57,17 @@ drawl_csv_free (DrawlCsv *csv)
 const char *
 drawl_csv_field (const DrawlCsvRow *row, guint column)
 {
-  return column < row->fields->len ? g_ptr_array_index (row->fields, column) : "";
+  return column < row->fields->len ? g_array_index (row->fields, DrawlCsvField, column).text : "";
+}
+
+char *
+drawl_csv_field_stripped (const DrawlCsvRow *row, guint column)
+{
+  char *text = g_strdup (drawl_csv_field (row, column));
+  gboolean quoted =
+      column < row->fields->len && g_array_index (row->fields, DrawlCsvField, column).quoted;
+
+  return quoted ? text : g_strstrip (text);
 }
 
 /* ---- Reading ---- */
@@ -147,11 +165,11 @@ read_quoted (Reader *reader, GError **error)
 
 /* Adds a field to the row, unless it is one too many. */
 static gboolean
-take_field (Reader *reader, DrawlCsvRow *row, char *field, GError **error)
+take_field (Reader *reader, DrawlCsvRow *row, DrawlCsvField field, GError **error)
 {
-  if (field == NULL)
+  if (field.text == NULL)
     return FALSE;
-  g_ptr_array_add (row->fields, field);
+  g_array_append_val (row->fields, field);
   if (row->fields->len > DRAWL_CSV_MAX_FIELDS) {
     g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_TOO_LARGE,
                  _ ("line %u: more than %d fields"), row->line, DRAWL_CSV_MAX_FIELDS);
@@ -173,8 +191,8 @@ read_row (Reader *reader, GError **error)
   gboolean more = TRUE;
 
   while (more) {
-    gboolean quoted = reader->at < reader->end && *reader->at == '"';
-    char *field = quoted ? read_quoted (reader, error) : read_plain (reader);
+    DrawlCsvField field = {.quoted = reader->at < reader->end && *reader->at == '"'};
+    field.text = field.quoted ? read_quoted (reader, error) : read_plain (reader);
     if (!take_field (reader, row, field, error)) {
       row_free (row);
       return NULL;

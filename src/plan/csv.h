@@ -13,8 +13,13 @@
 #define DRAWL_CSV_MAX_FIELDS_IN_ALL 10000000
 
 typedef struct {
-  GPtrArray *fields; /* char *, never NULL */
-  guint line;        /* where the row begins, counted from 1 */
+  char *text;      /* never NULL */
+  gboolean quoted; /* stood in quotes, so white space at its ends is meant */
+} DrawlCsvField;
+
+typedef struct {
+  GArray *fields; /* of DrawlCsvField */
+  guint line;     /* where the row begins, counted from 1 */
 } DrawlCsvRow;
 
 typedef struct {
@@ -29,8 +34,10 @@ DrawlCsv *drawl_csv_read (const char *data, gsize length, GError **error);
 void drawl_csv_free (DrawlCsv *csv);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DrawlCsv, drawl_csv_free)
 
-/* The field at @column, or "" when the row is shorter. */
+/* The field at @column, or "" when the row is shorter; and a copy of it without white space at its
+ * ends, unless it stood in quotes. */
 const char *drawl_csv_field (const DrawlCsvRow *row, guint column);
+char *drawl_csv_field_stripped (const DrawlCsvRow *row, guint column);
 
 /* Appends one row with its CRLF; fields that hold a delimiter of any kind, a quote, a line end, or
  * white space at an end are quoted. What is written is read back unchanged, but for rows without a

@@ -16,8 +16,10 @@ write_rows (const DrawlCsv *csv, guint first)
   drawl_csv_append_row (text, heading, 2, csv->delimiter);
   for (guint i = first; i < csv->rows->len; i++) {
     const DrawlCsvRow *row = csv->rows->pdata[i];
-    drawl_csv_append_row (text, (const char *const *)row->fields->pdata, row->fields->len,
-                          csv->delimiter);
+    g_autoptr (GPtrArray) fields = g_ptr_array_new ();
+    for (guint column = 0; column < row->fields->len; column++)
+      g_ptr_array_add (fields, (gpointer)drawl_csv_field (row, column));
+    drawl_csv_append_row (text, (const char *const *)fields->pdata, fields->len, csv->delimiter);
   }
   return g_string_free (text, FALSE);
 }
