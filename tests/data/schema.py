@@ -201,7 +201,10 @@ def check_rewritten():
     saved, shipped = rewritten(), plan()
     accept("plan", saved)
     assert saved["bodies"] == shipped["bodies"], "the bodies have changed"
-    assert [shot["slate"] for shot in saved["shots"]] == [shot["slate"] for shot in shipped["shots"]]
+    for before, after in zip(shipped["shots"], saved["shots"], strict=True):
+        for shot in (before, after):
+            shot["held"] = sorted(shot.get("held", []))
+        assert before == after, f"shot {before['slate']} is saved in other words"
 
 
 def main():
