@@ -113,15 +113,11 @@ print_followed (const DrawlTiming *timing, DrawlOutput *output)
   drawl_output_text (output, "followed", names->len > 1 ? _ ("worked out") : NULL, list);
 }
 
-static gboolean
-run_time (const DrawlCall *call, DrawlOutput *output, GError **error)
+static void
+print_rates (const DrawlTiming *timing, DrawlOutput *output)
 {
-  DrawlTiming timing;
+  const DrawlRational *value = timing->value;
 
-  if (!solve (call, &timing, error))
-    return FALSE;
-
-  const DrawlRational *value = timing.value;
   drawl_output_fraction (output, "capture_rate", drawl_timing_term_name (DRAWL_TIMING_CAPTURE),
                          value[DRAWL_TIMING_CAPTURE], _ ("fps"));
   drawl_output_fraction (output, "playback_rate", drawl_timing_term_name (DRAWL_TIMING_PLAYBACK),
@@ -129,18 +125,35 @@ run_time (const DrawlCall *call, DrawlOutput *output, GError **error)
   drawl_output_number (output, "slow_factor", drawl_timing_term_name (DRAWL_TIMING_FACTOR),
                        value[DRAWL_TIMING_FACTOR], "×");
   drawl_output_fraction (output, "slow_factor_exact", NULL, value[DRAWL_TIMING_FACTOR], "");
-  drawl_output_double (output, "speed_percent", _ ("speed on screen"), speed_percent (&timing),
-                       "%");
+  drawl_output_double (output, "speed_percent", _ ("speed on screen"), speed_percent (timing), "%");
   drawl_output_number (output, "post_speed_percent",
                        drawl_timing_term_name (DRAWL_TIMING_POST_SPEED),
                        value[DRAWL_TIMING_POST_SPEED], "%");
+}
+
+static void
+print_times (const DrawlTiming *timing, DrawlOutput *output)
+{
+  const DrawlRational *value = timing->value;
+
   drawl_output_number (output, "action_s", drawl_timing_term_name (DRAWL_TIMING_ACTION),
                        value[DRAWL_TIMING_ACTION], _ ("s"));
   drawl_output_fraction (output, "action_exact_s", NULL, value[DRAWL_TIMING_ACTION], "");
   drawl_output_number (output, "screen_s", drawl_timing_term_name (DRAWL_TIMING_SCREEN),
                        value[DRAWL_TIMING_SCREEN], _ ("s"));
   drawl_output_fraction (output, "screen_exact_s", NULL, value[DRAWL_TIMING_SCREEN], "");
-  drawl_output_count (output, "frames", _ ("frames"), timing.frames, "");
+  drawl_output_count (output, "frames", _ ("frames"), timing->frames, "");
+}
+
+static gboolean
+run_time (const DrawlCall *call, DrawlOutput *output, GError **error)
+{
+  DrawlTiming timing;
+
+  if (!solve (call, &timing, error))
+    return FALSE;
+  print_rates (&timing, output);
+  print_times (&timing, output);
   if (!print_timecode (call, &timing, output, error))
     return FALSE;
   print_followed (&timing, output);
