@@ -10,10 +10,12 @@
 #include "plan/body.h"
 
 /* From the JSON object of a profile. @where names it in messages (file name, or the plan's body).
- * Errors: DRAWL_PLAN_ERROR_FORMAT, _VERSION, _VALUE, _DUPLICATE, _UNKNOWN, _CONTRADICTION (limits
- * that cannot hold together: lowest above highest; two rows of one size, codec and licence set with
- * different limits; a card class that no card of the body reaches; a law of one size at another; a
- * licence that requires itself in a circle …). */
+ * Errors: DRAWL_PLAN_ERROR_FORMAT, _VERSION, _VALUE, _DUPLICATE, _UNKNOWN, _TOO_LARGE,
+ * _CONTRADICTION (limits that cannot hold together: lowest above highest; no offered rate between
+ * them; two rows of one size, codec, licence set and card class with different limits; a card class
+ * that no card of the body reaches; a law of one size at another; a card below its class; a licence
+ * that requires or replaces itself in a circle). A data rate above the fastest card is no error:
+ * makers' tables have such rows, and the check says so. */
 DrawlBody *drawl_body_from_json (JsonObject *object, const char *where, GError **error);
 
 /* From a file. Errors: as above, and DRAWL_PLAN_ERROR_READ, _SYNTAX, _TOO_LARGE. */

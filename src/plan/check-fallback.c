@@ -120,7 +120,7 @@ row_keeps_rate (const DrawlCheckContext *context, const DrawlBodyLimit *row)
 {
   DrawlRate rate = context->question->rate;
 
-  return drawl_check_row_spans (row, rate) && drawl_check_row_open (context, row) &&
+  return drawl_check_row_open (context, row) && drawl_check_row_spans (row, rate) &&
          drawl_check_row_card (context, row) && take_fits (context, row, rate);
 }
 

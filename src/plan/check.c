@@ -99,11 +99,19 @@ drawl_check_row_open (const DrawlCheckContext *context, const DrawlBodyLimit *ro
   return (row->licences & ~context->effective) == 0;
 }
 
+/* Most rates are whole, and this is asked of every row. */
+static int
+compare_rates (DrawlRate a, DrawlRate b)
+{
+  if (a.den == b.den)
+    return a.num < b.num ? -1 : a.num > b.num ? 1 : 0;
+  return drawl_rational_compare (a, b);
+}
+
 gboolean
 drawl_check_row_spans (const DrawlBodyLimit *row, DrawlRate rate)
 {
-  return drawl_rational_compare (rate, row->lowest) >= 0 &&
-         drawl_rational_compare (rate, row->highest) <= 0;
+  return compare_rates (rate, row->lowest) >= 0 && compare_rates (rate, row->highest) <= 0;
 }
 
 /* A ring buffer takes what the card is too slow for. */

@@ -80,7 +80,7 @@ typedef struct {
       *sets; /* of DrawlLicenceSet, cheapest first; NULL when none would help or none is needed */
   int card;  /* the card that was reckoned with, or -1 */
   DrawlFallback keep_size; /* nearest rate at the wanted size (wanted codec if it can be) */
-  DrawlFallback keep_rate; /* largest size that keeps the rate (wanted codec if it can be) */
+  DrawlFallback keep_rate; /* largest other size that keeps the rate (wanted codec if it can be) */
   DrawlFallback keep_both; /* wanted size and rate in another codec */
 } DrawlCheck;
 

@@ -34,6 +34,8 @@ typedef struct {
 
 /* Every minimal set of licences to add to @tier so that one of the @n_needs masks in @needs is
  * effective: no set contains another; cheapest first, then fewest licences, then table order.
- * Requirements are included. Exhaustive and exact. Appends to @sets (of DrawlLicenceSet). */
+ * Requirements are included. Exhaustive and exact, unless a profile made to that end needs more
+ * than 4,096 steps of the search: then the cheapest are found and the dearest are missing. Appends
+ * to @sets (of DrawlLicenceSet). */
 void drawl_licence_minimal_sets (const DrawlLicence *licences, guint n_licences, DrawlTier tier,
                                  const DrawlTier *needs, guint n_needs, GArray *sets);
