@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* What a combo row offers, kept in step with a list that changes. A choice that is made by a person
+ * is told apart from one that follows from the plan. */
+
+#include <adwaita.h>
+
+/* Offers @names, with @none before them unless it is NULL; the choice is @selected, an index into
+ * @names, or -1 for @none. Nothing is told to the callback of the row. */
+void drawl_choice_row_fill (AdwComboRow *row, const char *none, GPtrArray *names, int selected);
+
+/* Calls @chosen with @data first, then the index (-1 for none), whenever a person chooses. */
+typedef void (*DrawlChosen) (gpointer data, int index);
+void drawl_choice_row_watch (AdwComboRow *row, DrawlChosen chosen, gpointer data);
