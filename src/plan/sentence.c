@@ -10,6 +10,9 @@
 
 #define POST_SPEED_BIT DRAWL_TIMING_BIT (DRAWL_TIMING_POST_SPEED)
 
+/* As many terms determine the other two. */
+#define N_DRIVING 4
+
 gboolean
 drawl_terms_have (const DrawlTerms *terms, DrawlTimingTerm term)
 {
@@ -78,17 +81,18 @@ add_post_speed (DrawlSentence *sentence, DrawlTerms *given, GError **error)
 /* What the blanks remember beyond the values: what is held, what drives, in which order the terms
  * were edited. */
 static void
-restore_memory (DrawlBlanks *blanks, const DrawlSentence *sentence, guint given, guint held)
+restore_memory (DrawlBlanks *blanks, const DrawlSentence *sentence, const DrawlTerms *given,
+                guint held)
 {
-  gboolean lists_all = drawl_timing_closure (given) == DRAWL_TIMING_ALL;
+  gboolean lists_all = drawl_timing_closure (terms_bits (given)) == DRAWL_TIMING_ALL;
 
   if (sentence->order.n == DRAWL_TIMING_N_TERMS)
     for (guint i = 0; i < DRAWL_TIMING_N_TERMS; i++)
       blanks->order[i] = (guint8)sentence->order.term[i];
   blanks->held = held;
   drawl_blanks_hold (blanks, DRAWL_TIMING_POST_SPEED, (held & POST_SPEED_BIT) != 0);
-  if (sentence->given.present && sentence->given.n == 4 && lists_all)
-    blanks->given = given;
+  if (sentence->given.present && given->n == N_DRIVING && lists_all)
+    blanks->given = terms_bits (given);
 }
 
 gboolean
@@ -101,7 +105,7 @@ drawl_sentence_settle (DrawlSentence sentence, DrawlRate playback, DrawlBlanks *
   /* With no more than a playback rate it is a new sentence. */
   if ((terms_bits (&given) & ~DRAWL_TIMING_BIT (DRAWL_TIMING_PLAYBACK)) == 0) {
     drawl_blanks_init (blanks, given.n > 0 ? sentence.value[DRAWL_TIMING_PLAYBACK] : playback);
-    restore_memory (blanks, &sentence, terms_bits (&given), held);
+    restore_memory (blanks, &sentence, &given, held);
     return TRUE;
   }
   guint known = drawl_timing_closure (terms_bits (&given) | POST_SPEED_BIT);
@@ -110,11 +114,11 @@ drawl_sentence_settle (DrawlSentence sentence, DrawlRate playback, DrawlBlanks *
     given = list_given (&sentence);
   }
 
-  guint bits = terms_bits (&given);
+  DrawlTerms listed = given;
   if (!add_post_speed (&sentence, &given, error) ||
       !drawl_blanks_set (blanks, given.term, given.n, sentence.value, held, error))
     return FALSE;
-  restore_memory (blanks, &sentence, bits, held);
+  restore_memory (blanks, &sentence, &listed, held);
   return TRUE;
 }
 

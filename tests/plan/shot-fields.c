@@ -40,6 +40,11 @@ static const Sentence sentences[] = {
      ",\"capture_rate\":240,\"playback_rate\":24,\"action_s\":1,\"screen_s\":20,\"held\":[],"
      "\"given\":[\"playback_rate\",\"capture_rate\",\"action_s\",\"screen_s\"]",
      "240", "24", "1", "20", "10", "50", NULL},
+    {"one-too-many-given",
+     ",\"capture_rate\":240,\"playback_rate\":24,\"action_s\":1,\"screen_s\":20,"
+     "\"post_speed_percent\":50,"
+     "\"given\":[\"playback_rate\",\"capture_rate\",\"action_s\",\"screen_s\"]",
+     "240", "24", "1", "20", "10", "50", NULL},
     {"redundant", ",\"capture_rate\":240,\"playback_rate\":24,\"action_s\":1,\"screen_s\":10",
      "240", "24", "1", "10", "10", "100", NULL},
 };
