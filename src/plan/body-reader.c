@@ -65,8 +65,10 @@ drawl_body_read_number (JsonObject *object, const char *key, const char *where, 
     *out = value;
     return TRUE;
   }
-  g_autofree char *expected = g_strdup_printf (
-      _ ("a number from %" G_GINT64_FORMAT " to %" G_GINT64_FORMAT), lowest, highest);
+  char least[DRAWL_RATIONAL_TEXT_SIZE], most[DRAWL_RATIONAL_TEXT_SIZE];
+  drawl_rational_text (drawl_rational_whole (lowest), least);
+  drawl_rational_text (drawl_rational_whole (highest), most);
+  g_autofree char *expected = g_strdup_printf (_ ("a number from %s to %s"), least, most);
   return drawl_json_fail (json_object_get_member (object, key), key, where, expected, error);
 }
 

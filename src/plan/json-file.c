@@ -19,10 +19,10 @@ check_bytes (guint64 bytes, const char *where, GError **error)
 {
   if (bytes <= DRAWL_JSON_MAX_BYTES)
     return TRUE;
-  g_set_error (
-      error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_TOO_LARGE,
-      _ ("%s: the file is too large (%" G_GUINT64_FORMAT " bytes); at most %d bytes are expected"),
-      where, bytes, DRAWL_JSON_MAX_BYTES);
+  g_autofree char *count = g_strdup_printf ("%" G_GUINT64_FORMAT, bytes);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_TOO_LARGE,
+               _ ("%s: the file is too large (%s bytes); at most %d bytes are expected"), where,
+               count, DRAWL_JSON_MAX_BYTES);
   return FALSE;
 }
 
@@ -158,8 +158,7 @@ drawl_json_check_format (JsonObject *object, const char *format, gint64 version,
   if (found_version <= version)
     return TRUE;
   g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VERSION,
-               _ ("%s: version %" G_GINT64_FORMAT
-                  " was written by a newer Drawl; this one reads up to version %" G_GINT64_FORMAT),
-               where, found_version, version);
+               _ ("%s: version %d was written by a newer Drawl; this one reads up to version %d"),
+               where, (int)found_version, (int)version);
   return FALSE;
 }

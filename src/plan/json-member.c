@@ -236,8 +236,10 @@ drawl_json_get_int (JsonObject *object, const char *key, const char *where, gint
     *out = value.num;
     return TRUE;
   }
-  g_autofree char *expected = g_strdup_printf (
-      _ ("a whole number from %" G_GINT64_FORMAT " to %" G_GINT64_FORMAT), lowest, highest);
+  char least[DRAWL_RATIONAL_TEXT_SIZE], most[DRAWL_RATIONAL_TEXT_SIZE];
+  drawl_rational_text (drawl_rational_whole (lowest), least);
+  drawl_rational_text (drawl_rational_whole (highest), most);
+  g_autofree char *expected = g_strdup_printf (_ ("a whole number from %s to %s"), least, most);
   return drawl_json_fail (node, key, where, expected, error);
 }
 
