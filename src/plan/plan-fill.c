@@ -17,12 +17,13 @@ fill_body (DrawlPlan *plan, const DrawlHiredFields *fields, GError **error)
   return TRUE;
 }
 
+/* Takes the fields over. */
 static gboolean
-fill_shot (DrawlPlan *plan, const DrawlShotFields *fields, GError **error)
+fill_shot (DrawlPlan *plan, gpointer *fields, GError **error)
 {
-  if (!drawl_plan_check_shot (plan, NULL, fields, error))
+  if (!drawl_plan_check_shot (plan, NULL, *fields, error))
     return FALSE;
-  DrawlShot *shot = drawl_shot_new (fields);
+  DrawlShot *shot = drawl_shot_new_bare (g_steal_pointer (fields));
   g_ptr_array_add (plan->shots, shot);
   g_hash_table_insert (plan->by_slate, (char *)drawl_shot_get_slate (shot), shot);
   return TRUE;
@@ -37,7 +38,7 @@ fill_all (DrawlPlan *plan, GPtrArray *hired_fields, GPtrArray *shot_fields, GErr
       return FALSE;
     }
   for (guint i = 0; i < shot_fields->len; i++)
-    if (!fill_shot (plan, shot_fields->pdata[i], error)) {
+    if (!fill_shot (plan, &shot_fields->pdata[i], error)) {
       g_prefix_error (error, _ ("shot number %u: "), i + 1);
       return FALSE;
     }

@@ -60,6 +60,10 @@ gboolean drawl_plan_set_shot (DrawlPlan *plan, DrawlShot *shot, const DrawlShotF
                               const char *label, GError **error);
 gboolean drawl_plan_insert_shot (DrawlPlan *plan, guint position, const DrawlShotFields *fields,
                                  const char *label, GError **error);
+/* Many at once, of DrawlShotFields, behind bodies that are hired for them, of DrawlHiredFields: one
+ * step, told of once; all of them or, with an error, none. */
+gboolean drawl_plan_insert_all (DrawlPlan *plan, guint position, const GPtrArray *hired_fields,
+                                const GPtrArray *shot_fields, const char *label, GError **error);
 void drawl_plan_remove_shot (DrawlPlan *plan, guint position, const char *label);
 void drawl_plan_move_shot (DrawlPlan *plan, guint from, guint to, const char *label);
 gboolean drawl_plan_insert_body (DrawlPlan *plan, guint position, const DrawlHiredFields *fields,
@@ -87,7 +91,7 @@ void drawl_plan_redo (DrawlPlan *plan);
 gboolean drawl_plan_get_modified (DrawlPlan *plan);
 void drawl_plan_mark_saved (DrawlPlan *plan);
 
-/* For plan-file.c: fills an empty plan without undo steps, then works everything out once. Errors
- * as the edits. */
+/* For plan-file.c: fills an empty plan without undo steps, then works everything out once. The
+ * elements of @shot_fields are taken, NULL stands in their place. Errors as the edits. */
 gboolean drawl_plan_fill (DrawlPlan *plan, const DrawlPlanSettings *settings,
                           GPtrArray *hired_fields, GPtrArray *shot_fields, GError **error);

@@ -79,9 +79,14 @@ write_string (const Row *row, const DrawlShotFields *fields, const DrawlSentence
 static gboolean
 read_truth (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
 {
+  gboolean *member = &G_STRUCT_MEMBER (gboolean, reading->fields, row->offset);
+
+  if (*value.at == 't' || *value.at == 'f') {
+    *member = *value.at == 't';
+    return TRUE;
+  }
   g_autoptr (JsonObject) object = as_member (row, value);
-  return drawl_json_get_bool (object, row->key, reading->where,
-                              &G_STRUCT_MEMBER (gboolean, reading->fields, row->offset), error);
+  return drawl_json_get_bool (object, row->key, reading->where, member, error);
 }
 
 static void

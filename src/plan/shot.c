@@ -99,10 +99,18 @@ drawl_shot_init (DrawlShot *self)
 DrawlShot *
 drawl_shot_new (const DrawlShotFields *fields)
 {
+  DrawlShot *self = drawl_shot_new_bare (drawl_shot_fields_copy (fields));
+
+  drawl_shot_recompute (self, NULL, drawl_rational_whole (0), FALSE);
+  return self;
+}
+
+DrawlShot *
+drawl_shot_new_bare (DrawlShotFields *fields)
+{
   DrawlShot *self = g_object_new (DRAWL_TYPE_SHOT, NULL);
 
-  self->fields = drawl_shot_fields_copy (fields);
-  drawl_shot_recompute (self, NULL, drawl_rational_whole (0), FALSE);
+  self->fields = fields;
   return self;
 }
 

@@ -52,8 +52,10 @@ DrawlVerdict drawl_shot_get_verdict (DrawlShot *shot);
 /* New string: "0.45 s at 240 fps, 4.5 s on screen, 10× slower". */
 char *drawl_shot_dup_summary (DrawlShot *shot);
 
-/* For plan.c alone: takes new fields, and works everything out again against a hired body. */
+/* For the plan alone: a shot that owns @fields, with nothing worked out yet; takes new fields; and
+ * works everything out again against a hired body. */
 struct _DrawlHiredBody;
+DrawlShot *drawl_shot_new_bare (DrawlShotFields *fields);
 void drawl_shot_take_fields (DrawlShot *shot, const DrawlShotFields *fields);
 void drawl_shot_recompute (DrawlShot *shot, struct _DrawlHiredBody *hired,
                            DrawlRational reserve_percent, gboolean takes_span);
