@@ -60,10 +60,8 @@ drawl_plan_end_step (DrawlPlan *plan)
     drawl_plan_tell_changed (plan);
 }
 
-/* Applies @n changes as one step, or as part of the open one, and tells once. Takes what they hold.
- */
-static void
-make_step (DrawlPlan *plan, const char *label, DrawlChange *changes, guint n)
+void
+drawl_plan_make_step (DrawlPlan *plan, const char *label, DrawlChange *changes, guint n)
 {
   drawl_history_begin (plan->history, label);
   for (guint i = 0; i < n; i++) {
@@ -156,7 +154,7 @@ drawl_plan_set_shot (DrawlPlan *plan, DrawlShot *shot, const DrawlShotFields *fi
       .shot = g_object_ref (shot),
       .shot_fields = drawl_shot_fields_copy (fields),
   };
-  make_step (plan, label, &change, 1);
+  drawl_plan_make_step (plan, label, &change, 1);
   return TRUE;
 }
 
@@ -196,7 +194,7 @@ drawl_plan_insert_shot (DrawlPlan *plan, guint position, const DrawlShotFields *
       .shot = drawl_shot_new (fields),
       .position = MIN (position, plan->shots->len),
   };
-  make_step (plan, label, &change, 1);
+  drawl_plan_make_step (plan, label, &change, 1);
   return TRUE;
 }
 
@@ -210,7 +208,7 @@ drawl_plan_remove_shot (DrawlPlan *plan, guint position, const char *label)
       .shot = g_object_ref (plan->shots->pdata[position]),
       .position = position,
   };
-  make_step (plan, label, &change, 1);
+  drawl_plan_make_step (plan, label, &change, 1);
 }
 
 void
@@ -221,7 +219,7 @@ drawl_plan_move_shot (DrawlPlan *plan, guint from, guint to, const char *label)
   if (from == to)
     return;
   DrawlChange change = {.kind = DRAWL_CHANGE_SHOT_MOVE, .position = from, .to = to};
-  make_step (plan, label, &change, 1);
+  drawl_plan_make_step (plan, label, &change, 1);
 }
 
 /* ---- Bodies ---- */
@@ -257,7 +255,7 @@ drawl_plan_insert_body (DrawlPlan *plan, guint position, const DrawlHiredFields 
       .hired = drawl_hired_body_new (fields),
       .position = MIN (position, n),
   };
-  make_step (plan, label, &change, 1);
+  drawl_plan_make_step (plan, label, &change, 1);
   return TRUE;
 }
 
@@ -275,7 +273,7 @@ drawl_plan_set_body (DrawlPlan *plan, DrawlHiredBody *hired, const DrawlHiredFie
       .hired = g_object_ref (hired),
       .hired_fields = drawl_hired_fields_copy (fields),
   };
-  make_step (plan, label, &change, 1);
+  drawl_plan_make_step (plan, label, &change, 1);
   return TRUE;
 }
 
@@ -313,7 +311,7 @@ drawl_plan_remove_body (DrawlPlan *plan, DrawlHiredBody *hired, const char *labe
   add_change (changes, (DrawlChange){.kind = DRAWL_CHANGE_BODY_REMOVE,
                                      .hired = g_object_ref (hired),
                                      .position = position});
-  make_step (plan, label, (DrawlChange *)(gpointer)changes->data, changes->len);
+  drawl_plan_make_step (plan, label, (DrawlChange *)(gpointer)changes->data, changes->len);
 }
 
 /* ---- Settings ---- */
@@ -331,6 +329,6 @@ drawl_plan_set_settings (DrawlPlan *plan, const DrawlPlanSettings *settings, con
       .kind = DRAWL_CHANGE_SETTINGS,
       .settings = drawl_plan_settings_copy (settings),
   };
-  make_step (plan, label, &change, 1);
+  drawl_plan_make_step (plan, label, &change, 1);
   return TRUE;
 }

@@ -34,6 +34,9 @@ gboolean drawl_plan_check_room (DrawlPlan *plan, guint more_bodies, guint more_s
 /* Applies a change, and turns it over: it then holds what takes it back. Works out anew what it
  * touches. The values must have been checked. */
 void drawl_plan_apply (DrawlPlan *plan, DrawlChange *change);
+/* Applies @n changes as one step, or as part of the open one, and tells once. Takes what they hold.
+ */
+void drawl_plan_make_step (DrawlPlan *plan, const char *label, DrawlChange *changes, guint n);
 /* Works out every shot. */
 void drawl_plan_recompute (DrawlPlan *plan);
 
