@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* The rows of the list: made, filled and emptied as the list view recycles them; dropped on one
+ * another, clicked, and asked for their menu. Invariant: `rows` holds those that are alive. */
+
+#include "app/shot-list-private.h"
+
+#include "app/shot-row.h"
+#include "core/text.h"
+
+/* The shot lands before or after the row that it was dropped on, wherever that stands in the plan.
+ */
+static void
+on_dropped (DrawlShotRow *row, DrawlShot *shot, gboolean after, DrawlShotList *self)
+{
+  int from = drawl_plan_shot_position (self->plan, shot);
+  int at = drawl_plan_shot_position (self->plan, drawl_shot_row_get_shot (row));
+
+  if (from < 0 || at < 0 || from == at)
+    return;
+  int to = after ? at + 1 : at;
+  if (from < to)
+    to--;
+  if (to != from)
+    drawl_plan_move_shot (self->plan, (guint)from, (guint)to, _ ("Move Shot"));
+  drawl_shot_list_select (self, shot);
+}
+
+/* Where the list is alone in the window a click goes on to the shot. The list view's own way of
+ * doing so would also select whatever the pointer passes over. */
+static void
+on_clicked (DrawlShotRow *row, DrawlShotList *self)
+{
+  if (!self->single_click)
+    return;
+  drawl_shot_list_select (self, drawl_shot_row_get_shot (row));
+  drawl_shot_list_activate (self);
+}
+
+static void
+open_menu (DrawlShotList *self, GtkWidget *row)
+{
+  graphene_rect_t bounds;
+
+  if (self->menu == NULL) {
+    self->menu = gtk_popover_menu_new_from_model (self->shot_menu);
+    gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
+  }
+  if (!gtk_widget_compute_bounds (row, GTK_WIDGET (self), &bounds))
+    return;
+  GdkRectangle at = {(int)bounds.origin.x, (int)bounds.origin.y, (int)bounds.size.width,
+                     (int)bounds.size.height};
+  gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &at);
+  gtk_popover_popup (GTK_POPOVER (self->menu));
+}
+
+static void
+on_menu_wanted (DrawlShotRow *row, DrawlShotList *self)
+{
+  drawl_shot_list_select (self, drawl_shot_row_get_shot (row));
+  open_menu (self, GTK_WIDGET (row));
+}
+
+void
+drawl_shot_list_open_menu (DrawlShotList *list)
+{
+  for (guint i = 0; i < list->rows->len; i++)
+    if (drawl_shot_row_get_shot (list->rows->pdata[i]) == list->selected)
+      open_menu (list, list->rows->pdata[i]);
+}
+
+static void
+on_setup (DrawlShotList *self, GtkListItem *item)
+{
+  GtkWidget *row = drawl_shot_row_new ();
+
+  g_signal_connect (row, "dropped", G_CALLBACK (on_dropped), self);
+  g_signal_connect (row, "clicked", G_CALLBACK (on_clicked), self);
+  g_signal_connect (row, "menu-wanted", G_CALLBACK (on_menu_wanted), self);
+  drawl_shot_row_set_longest (DRAWL_SHOT_ROW (row), self->longest_s);
+  g_ptr_array_add (self->rows, row);
+  gtk_list_item_set_child (item, row);
+}
+
+static void
+on_bind (DrawlShotList *self, GtkListItem *item)
+{
+  drawl_shot_row_set_shot (DRAWL_SHOT_ROW (gtk_list_item_get_child (item)),
+                           gtk_list_item_get_item (item));
+}
+
+static void
+on_unbind (DrawlShotList *self, GtkListItem *item)
+{
+  drawl_shot_row_set_shot (DRAWL_SHOT_ROW (gtk_list_item_get_child (item)), NULL);
+}
+
+static void
+on_teardown (DrawlShotList *self, GtkListItem *item)
+{
+  g_ptr_array_remove_fast (self->rows, gtk_list_item_get_child (item));
+}
+
+void
+drawl_shot_list_add_rows (DrawlShotList *list)
+{
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect_swapped (factory, "setup", G_CALLBACK (on_setup), list);
+  g_signal_connect_swapped (factory, "bind", G_CALLBACK (on_bind), list);
+  g_signal_connect_swapped (factory, "unbind", G_CALLBACK (on_unbind), list);
+  g_signal_connect_swapped (factory, "teardown", G_CALLBACK (on_teardown), list);
+  gtk_list_view_set_factory (GTK_LIST_VIEW (list->list_view), factory);
+}
+
+void
+drawl_shot_list_scale_rows (DrawlShotList *list, double longest_s)
+{
+  list->longest_s = longest_s;
+  for (guint i = 0; i < list->rows->len; i++)
+    drawl_shot_row_set_longest (list->rows->pdata[i], longest_s);
+}

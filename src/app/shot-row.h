@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* DrawlShotRow: a shot in the list: slate, what happens, the sentence in short, a bar of real time
+ * above screen time, and the verdict's mark. It can be dragged, and another dropped on it. */
+
+#include <gtk/gtk.h>
+
+#include "plan/shot.h"
+
+#define DRAWL_TYPE_SHOT_ROW (drawl_shot_row_get_type ())
+G_DECLARE_FINAL_TYPE (DrawlShotRow, drawl_shot_row, DRAWL, SHOT_ROW, GtkWidget)
+
+/* Properties: "shot" (DrawlShot or NULL), "longest" (double): seconds that fill the bar's width.
+ * Signal "dropped" (DrawlShot *shot, gboolean after): @shot was dropped before or after this one;
+ * "clicked"; "menu-wanted". */
+
+GtkWidget *drawl_shot_row_new (void);
+DrawlShot *drawl_shot_row_get_shot (DrawlShotRow *row);
+void drawl_shot_row_set_shot (DrawlShotRow *row, DrawlShot *shot);
+void drawl_shot_row_set_longest (DrawlShotRow *row, double longest_s);

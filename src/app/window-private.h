@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+/* What the parts of the window share. */
+
+#include "app/bodies-page.h"
+#include "app/day-strip.h"
+#include "app/header-title.h"
+#include "app/shots-page.h"
+#include "app/window.h"
+
+struct _DrawlWindow {
+  AdwApplicationWindow parent_instance;
+  DrawlDocument *document;
+  GMenu *recent_menu;
+
+  /* What waits for the answer to a question or for a file to be chosen: done once the work is
+   * saved or given up, forgotten when the person goes on working. */
+  void (*then) (DrawlWindow *window);
+  DrawlDocument *then_document;
+  GtkFileChooserNative *chooser;
+
+  DrawlHeaderTitle *header_title;
+  AdwToast *toast; /* the last one, while it is shown */
+
+  GtkWidget *toasts, *back_button, *undo_button, *redo_button, *switcher_bar, *stack, *pages,
+      *shots_bin, *bodies_bin, *day_bin, *menu_button;
+  /* Made when first shown. */
+  DrawlDayStrip *day_strip;
+  DrawlShotsPage *shots;
+  DrawlBodiesPage *bodies;
+};
+
+/* window.c */
+DrawlPlan *drawl_window_get_plan (DrawlWindow *window); /* or NULL */
+void drawl_window_show_page (DrawlWindow *window, const char *name);
+/* Puts the keyboard focus into the page that is shown. */
+void drawl_window_focus_page (DrawlWindow *window);
+DrawlShotList *drawl_window_get_list (DrawlWindow *window); /* or NULL */
+DrawlShot *drawl_window_get_shot (DrawlWindow *window);     /* the selected one, or NULL */
+/* Takes what is typed in the entry that has the focus, as leaving it would. */
+void drawl_window_take_entry (DrawlWindow *window);
+/* Tells of something done, with a way to take it back. @text is plain. */
+void drawl_window_tell_undoable (DrawlWindow *window, const char *text);
+
+/* window-actions.c */
+void drawl_window_add_actions (DrawlWindow *window);
+void drawl_window_refresh_actions (DrawlWindow *window);
+
+/* window-files.c */
+void drawl_window_add_file_actions (DrawlWindow *window);
+/* Does @then, after asking about unsaved work where there is some. */
+void drawl_window_when_settled (DrawlWindow *window, void (*then) (DrawlWindow *window));
+void drawl_window_forget_files (DrawlWindow *window);
+
+/* window-recent.c */
+void drawl_window_fill_recent (DrawlWindow *window);
