@@ -11,26 +11,55 @@
 #include "plan/error.h"
 #include "plan/json-file.h"
 
-G_GNUC_PRINTF (3, 4)
+G_GNUC_PRINTF (2, 3)
 static gboolean
-contradict (GError **error, const char *where, const char *format, ...)
+contradict (GError **error, const char *format, ...)
 {
   va_list values;
 
   va_start (values, format);
   g_autofree char *message = g_strdup_vprintf (format, values);
   va_end (values);
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CONTRADICTION, "%s: %s", where, message);
+  g_set_error_literal (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CONTRADICTION, message);
   return FALSE;
+}
+
+static gboolean
+check_rates (const DrawlBody *body, const DrawlBodyLimit *row, GError **error)
+{
+  char lowest[DRAWL_RATIONAL_TEXT_SIZE], highest[DRAWL_RATIONAL_TEXT_SIZE];
+  DrawlRate offered;
+
+  drawl_rate_text (row->lowest, lowest);
+  drawl_rate_text (row->highest, highest);
+  if (drawl_rational_compare (row->lowest, row->highest) > 0)
+    return contradict (error, _ ("the lowest rate, %s, is above the highest, %s"), lowest, highest);
+  return drawl_body_nearest_rate (body, row->highest, row->lowest, row->highest, &offered) ||
+         contradict (error, _ ("this body offers no rate from %s to %s"), lowest, highest);
+}
+
+static gboolean
+check_card_class (const DrawlBody *body, const DrawlBodyLimit *row, GError **error)
+{
+  gint64 fastest = 0;
+
+  for (guint i = 0; i < body->n_cards; i++)
+    fastest = MAX (fastest, body->cards[i].write_bytes_s);
+  return row->card_class == NULL || fastest >= row->card_bytes_s ||
+         contradict (error, _ ("no card of this body reaches the class %s"), row->card_class->id);
+}
+
+gboolean
+drawl_body_check_limit (const DrawlBody *body, const DrawlBodyLimit *row, GError **error)
+{
+  return check_rates (body, row, error) && check_card_class (body, row, error);
 }
 
 /* The slowest of the classes that the row allows. */
 static gboolean
-read_card_classes (const DrawlBody *body, JsonObject *object, DrawlBodyLimit *row,
-                   const char *where, GError **error)
+read_card_classes (JsonObject *object, DrawlBodyLimit *row, const char *where, GError **error)
 {
   g_auto (GStrv) ids = drawl_body_read_ids (object, "card_classes", where, error);
-  gint64 fastest = 0;
 
   if (ids == NULL)
     return FALSE;
@@ -45,41 +74,24 @@ read_card_classes (const DrawlBody *body, JsonObject *object, DrawlBodyLimit *ro
     if (row->card_class == NULL || found->bytes_s < row->card_class->bytes_s)
       row->card_class = found;
   }
-  if (row->card_class == NULL)
-    return TRUE;
-  row->card_bytes_s = row->card_class->bytes_s;
-  for (guint i = 0; i < body->n_cards; i++)
-    fastest = MAX (fastest, body->cards[i].write_bytes_s);
-  return fastest >= row->card_bytes_s ||
-         contradict (error, where, _ ("no card of this body reaches the class %s"),
-                     row->card_class->id);
+  if (row->card_class != NULL)
+    row->card_bytes_s = row->card_class->bytes_s;
+  return TRUE;
 }
 
 static gboolean
-read_rates (const DrawlBody *body, JsonObject *object, DrawlBodyLimit *row, const char *where,
-            GError **error)
+read_rates (JsonObject *object, DrawlBodyLimit *row, const char *where, GError **error)
 {
-  char lowest[DRAWL_RATIONAL_TEXT_SIZE], highest[DRAWL_RATIONAL_TEXT_SIZE];
   const char *expected = _ ("a rate");
-  DrawlRate offered;
 
-  if (!drawl_body_need (object, "lowest_rate", where, expected, error) ||
-      !drawl_body_need (object, "highest_rate", where, expected, error) ||
-      !drawl_json_get_rate (object, "lowest_rate", where, &row->lowest, error) ||
-      !drawl_json_get_rate (object, "highest_rate", where, &row->highest, error))
-    return FALSE;
-  drawl_rate_text (row->lowest, lowest);
-  drawl_rate_text (row->highest, highest);
-  if (drawl_rational_compare (row->lowest, row->highest) > 0)
-    return contradict (error, where, _ ("the lowest rate, %s, is above the highest, %s"), lowest,
-                       highest);
-  return drawl_body_nearest_rate (body, row->highest, row->lowest, row->highest, &offered) ||
-         contradict (error, where, _ ("this body offers no rate from %s to %s"), lowest, highest);
+  return drawl_body_need (object, "lowest_rate", where, expected, error) &&
+         drawl_body_need (object, "highest_rate", where, expected, error) &&
+         drawl_json_get_rate (object, "lowest_rate", where, &row->lowest, error) &&
+         drawl_json_get_rate (object, "highest_rate", where, &row->highest, error);
 }
 
-/* A law that is made for one size stands at no other. */
-static gboolean
-check_law_size (const DrawlBody *body, guint size, guint codec, const char *where, GError **error)
+gboolean
+drawl_body_check_law_size (const DrawlBody *body, guint size, guint codec, GError **error)
 {
   const DrawlPayload *payload = &body->codecs[codec].payload;
   const DrawlBodySize *at = &body->sizes[size];
@@ -90,7 +102,7 @@ check_law_size (const DrawlBody *body, guint size, guint codec, const char *wher
     return TRUE;
   size_id = drawl_core_quote (at->id);
   codec_id = drawl_core_quote (body->codecs[codec].id);
-  return contradict (error, where,
+  return contradict (error,
                      _ ("the codec “%s” is made for %u × %u pixels, but the size “%s” has %u × %u"),
                      codec_id, payload->width, payload->height, size_id, at->width, at->height);
 }
@@ -119,8 +131,12 @@ expand_codecs (const DrawlBodyReader *reader, DrawlBodyLimit row, GStrv codecs, 
   }
   for (guint i = 0; codecs[i] != NULL; i++) {
     int codec = drawl_body_find_id (reader->codecs, codecs[i], _ ("codec"), where, error);
-    if (codec < 0 || !check_law_size (reader->body, row.size, (guint)codec, where, error))
+    if (codec < 0)
       return FALSE;
+    if (!drawl_body_check_law_size (reader->body, row.size, (guint)codec, error)) {
+      g_prefix_error (error, "%s: ", where);
+      return FALSE;
+    }
     row.codec = (guint)codec;
     if (!append_row (limits, &row, where, error))
       return FALSE;
@@ -163,10 +179,15 @@ read_row (const DrawlBodyReader *reader, JsonObject *object, GArray *limits, con
 {
   DrawlBodyLimit row = {0};
 
-  return read_rates (reader->body, object, &row, where, error) &&
-         drawl_body_read_tier (reader, object, "licences", where, &row.licences, error) &&
-         read_card_classes (reader->body, object, &row, where, error) &&
-         expand (reader, object, row, limits, where, error);
+  if (!read_rates (object, &row, where, error) ||
+      !drawl_body_read_tier (reader, object, "licences", where, &row.licences, error) ||
+      !read_card_classes (object, &row, where, error))
+    return FALSE;
+  if (!drawl_body_check_limit (reader->body, &row, error)) {
+    g_prefix_error (error, "%s: ", where);
+    return FALSE;
+  }
+  return expand (reader, object, row, limits, where, error);
 }
 
 static int
@@ -209,12 +230,14 @@ check_neighbours (const DrawlBodyReader *reader, const DrawlBodyLimit *a, const 
                                    drawl_rational_equal (a->highest, b->highest)))
     return TRUE;
   g_autofree char *pair = describe_pair (reader->body, a);
-  return contradict (
-      error, reader->where,
+  contradict (
+      error,
       _ ("two rows of “limits” for %s, with the same licences and cards, differ: %s to %s, and "
          "%s to %s"),
       pair, drawl_rate_text (a->lowest, rates[0]), drawl_rate_text (a->highest, rates[1]),
       drawl_rate_text (b->lowest, rates[2]), drawl_rate_text (b->highest, rates[3]));
+  g_prefix_error (error, "%s: ", reader->where);
+  return FALSE;
 }
 
 /* Rows that say the same twice are harmless; rows that say two things are not. */

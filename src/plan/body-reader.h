@@ -86,3 +86,9 @@ gboolean drawl_body_read_table (DrawlBodyReader *reader, JsonObject *object,
 /* The parts. */
 gboolean drawl_body_read_tables (DrawlBodyReader *reader, JsonObject *object, GError **error);
 gboolean drawl_body_read_limits (DrawlBodyReader *reader, JsonObject *object, GError **error);
+
+/* Whether a row of limits can hold: lowest under highest, a rate in between that the body offers, a
+ * card that reaches the class; and whether a codec's law is made for the size. _CONTRADICTION,
+ * without the place. */
+gboolean drawl_body_check_limit (const DrawlBody *body, const DrawlBodyLimit *row, GError **error);
+gboolean drawl_body_check_law_size (const DrawlBody *body, guint size, guint codec, GError **error);

@@ -129,8 +129,7 @@ read_count (const DrawlShotColumn *column, const char *cell, DrawlShotReading *r
 
   if (!drawl_rational_parse (cell, &number, NULL) || number.den != 1 ||
       number.num < column->least || number.num > column->most)
-    return refuse (error, cell, _ ("a whole number from %" G_GINT64_FORMAT " to %" G_GINT64_FORMAT),
-                   column->least, column->most);
+    return refuse (error, cell, _ ("a whole number from %d to %d"), column->least, column->most);
   G_STRUCT_MEMBER (guint, reading->fields, column->offset) = (guint)number.num;
   return TRUE;
 }

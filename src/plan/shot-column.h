@@ -24,7 +24,7 @@ struct _DrawlShotColumn {
   gboolean (*read) (const DrawlShotColumn *column, const char *cell, DrawlShotReading *reading,
                     GError **error);
   gsize offset;         /* in the fields: of texts, truths, counts and times */
-  gint64 least, most;   /* of counts */
+  int least, most;      /* of counts */
   DrawlTimingTerm term; /* of terms */
 };
 
