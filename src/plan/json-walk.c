@@ -59,14 +59,13 @@ drawl_json_span (const char *text)
 }
 
 DrawlJsonWalk
-drawl_json_walk (DrawlJsonSpan container)
+drawl_json_walk (const char *container)
 {
-  return (DrawlJsonWalk){container.at + 1};
+  return (DrawlJsonWalk){container + 1};
 }
 
-/* Moves to the next value or key; FALSE at the closing bracket. */
-static gboolean
-move_on (DrawlJsonWalk *walk)
+gboolean
+drawl_json_walk_next (DrawlJsonWalk *walk)
 {
   walk->at = skip_spaces (walk->at);
   if (*walk->at == ',')
@@ -77,7 +76,7 @@ move_on (DrawlJsonWalk *walk)
 gboolean
 drawl_json_walk_element (DrawlJsonWalk *walk, DrawlJsonSpan *value)
 {
-  if (!move_on (walk))
+  if (!drawl_json_walk_next (walk))
     return FALSE;
   *value = drawl_json_span (walk->at);
   walk->at = value->at + value->length;
@@ -99,12 +98,6 @@ gboolean
 drawl_json_span_is_text (DrawlJsonSpan span)
 {
   return *span.at == '"';
-}
-
-gboolean
-drawl_json_span_is_object (DrawlJsonSpan span)
-{
-  return *span.at == '{';
 }
 
 gboolean

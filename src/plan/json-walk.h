@@ -16,18 +16,20 @@ typedef struct {
 /* The value that begins at or after @text. */
 DrawlJsonSpan drawl_json_span (const char *text);
 
-/* Where a walk is; begin it with the span of an object or of a list. */
+/* Where a walk is. It begins with the object or list that opens at @container. */
 typedef struct {
   const char *at;
 } DrawlJsonWalk;
 
-DrawlJsonWalk drawl_json_walk (DrawlJsonSpan container);
-/* The next member or element; FALSE at the end. The key is a text, quotes and all. */
+DrawlJsonWalk drawl_json_walk (const char *container);
+/* Stands at the next element or key; FALSE at the closing bracket. Who reads on from there puts
+ * `at` behind what was read. */
+gboolean drawl_json_walk_next (DrawlJsonWalk *walk);
+/* The next member or element; FALSE at the closing bracket. The key is a text, quotes and all. */
 gboolean drawl_json_walk_member (DrawlJsonWalk *walk, DrawlJsonSpan *key, DrawlJsonSpan *value);
 gboolean drawl_json_walk_element (DrawlJsonWalk *walk, DrawlJsonSpan *value);
 
 gboolean drawl_json_span_is_text (DrawlJsonSpan span);
-gboolean drawl_json_span_is_object (DrawlJsonSpan span);
 gboolean drawl_json_span_is_list (DrawlJsonSpan span);
 
 /* The characters of a text; or those of a number that is written without exponent; else NULL. New

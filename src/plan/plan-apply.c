@@ -18,17 +18,32 @@ body_of (DrawlShot *shot)
   return drawl_shot_get_fields (shot)->body;
 }
 
-void
-drawl_plan_recompute (DrawlPlan *plan)
+static void
+recompute_if (DrawlPlan *plan, gboolean (*concerns) (DrawlShot *shot))
 {
   DrawlHiredBody *hired = NULL;
 
   for (guint i = 0; i < plan->shots->len; i++) {
     DrawlShot *shot = plan->shots->pdata[i];
+    if (concerns != NULL && !concerns (shot))
+      continue;
     if (hired == NULL || !g_str_equal (drawl_hired_body_get_id (hired), body_of (shot)))
       hired = drawl_plan_find_body (plan, body_of (shot));
     recompute_shot (plan, shot, hired);
   }
+}
+
+void
+drawl_plan_recompute (DrawlPlan *plan)
+{
+  recompute_if (plan, NULL);
+}
+
+static gboolean
+goes_on_cards (DrawlShot *shot)
+{
+  const DrawlBody *body = drawl_shot_get_question (shot)->body;
+  return body != NULL && body->kind == DRAWL_BODY_DIGITAL;
 }
 
 static void
@@ -143,7 +158,7 @@ apply_settings (DrawlPlan *plan, DrawlChange *change)
   change->settings = before;
   if (!drawl_rational_equal (before->reserve_percent, after->reserve_percent) ||
       before->takes_span != after->takes_span)
-    drawl_plan_recompute (plan);
+    recompute_if (plan, goes_on_cards);
   if (!g_str_equal (before->title, after->title))
     drawl_plan_tell_title (plan);
 }

@@ -11,6 +11,7 @@
 #include "plan/extra.h"
 #include "plan/json-file.h"
 #include "plan/json-text.h"
+#include "plan/json-walk.h"
 #include "plan/plan-private.h"
 
 #include <string.h>
@@ -122,14 +123,14 @@ read_bodies (JsonObject *object, const char *where, GError **error)
 /* ---- Shots ---- */
 
 static gboolean
-fail_span (DrawlJsonSpan found, const char *where, const char *expected, GError **error)
+fail_shots (const char *found, const char *where, const char *expected, GError **error)
 {
-  g_autoptr (JsonNode) node = drawl_json_span_node (found);
+  g_autoptr (JsonNode) node = drawl_json_span_node (drawl_json_span (found));
   return drawl_json_fail (node, "shots", where, expected, error);
 }
 
 static char *
-find_slate (DrawlJsonSpan shot)
+find_slate (const char *shot)
 {
   DrawlJsonWalk walk = drawl_json_walk (shot);
   DrawlJsonSpan key, value;
@@ -142,39 +143,38 @@ find_slate (DrawlJsonSpan shot)
 
 /* Reads a shot; the words that name its place are only made when they are needed. */
 static DrawlShotFields *
-read_shot (DrawlJsonSpan shot, guint number, DrawlRate playback, const char *where, GError **error)
+read_shot (const char **text, guint number, DrawlRate playback, const char *where, GError **error)
 {
-  DrawlShotFields *fields = drawl_shot_fields_from_json (shot, playback, where, NULL);
+  DrawlShotFields *fields = drawl_shot_fields_from_json (text, playback, where, NULL);
 
   if (fields != NULL)
     return fields;
-  g_autofree char *slate = find_slate (shot);
+  g_autofree char *slate = find_slate (*text);
   g_autofree char *quote = drawl_core_quote (slate != NULL ? slate : "");
   g_autofree char *place =
       quote[0] != '\0' ? g_strdup_printf (_ ("%s, shot number %u (slate %s)"), where, number, quote)
                        : g_strdup_printf (_ ("%s, shot number %u"), where, number);
-  return drawl_shot_fields_from_json (shot, playback, place, error);
+  return drawl_shot_fields_from_json (text, playback, place, error);
 }
 
 static gboolean
-read_shots (DrawlJsonSpan list, DrawlRate playback, const char *where, GPtrArray *shots,
+read_shots (const char *list, DrawlRate playback, const char *where, GPtrArray *shots,
             GError **error)
 {
   DrawlJsonWalk walk = drawl_json_walk (list);
-  DrawlJsonSpan shot;
 
-  if (!drawl_json_span_is_list (list))
-    return fail_span (list, where, _ ("a list"), error);
-  while (drawl_json_walk_element (&walk, &shot)) {
+  if (*list != '[')
+    return fail_shots (list, where, _ ("a list"), error);
+  while (drawl_json_walk_next (&walk)) {
     DrawlShotFields *fields;
     if (shots->len == DRAWL_PLAN_SHOTS_MAX) {
       g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_TOO_LARGE,
                    _ ("%s: a plan holds at most %d shots"), where, DRAWL_PLAN_SHOTS_MAX);
       return FALSE;
     }
-    if (!drawl_json_span_is_object (shot))
-      return fail_span (shot, where, _ ("an object for each shot"), error);
-    fields = read_shot (shot, shots->len + 1, playback, where, error);
+    if (*walk.at != '{')
+      return fail_shots (walk.at, where, _ ("an object for each shot"), error);
+    fields = read_shot (&walk.at, shots->len + 1, playback, where, error);
     if (fields == NULL)
       return FALSE;
     g_ptr_array_add (shots, fields);
@@ -187,16 +187,16 @@ read_shots (DrawlJsonSpan list, DrawlRate playback, const char *where, GPtrArray
 /* Parses everything but the shots, which are many and are read as they stand; @shots takes their
  * list. */
 static JsonObject *
-parse_head (const char *data, const char *where, DrawlJsonSpan *shots, GError **error)
+parse_head (const char *data, const char *where, const char **shots, GError **error)
 {
-  DrawlJsonWalk walk = drawl_json_walk (drawl_json_span (data));
+  DrawlJsonWalk walk = drawl_json_walk (drawl_json_span (data).at);
   DrawlJsonSpan key, value;
   g_autoptr (GString) head = g_string_new ("{");
 
   while (drawl_json_walk_member (&walk, &key, &value)) {
     g_autofree char *name = drawl_json_span_string (key);
     if (g_str_equal (name, "shots")) {
-      *shots = value;
+      *shots = value.at;
       continue;
     }
     g_string_append (head, head->len > 1 ? ", " : "");
@@ -217,7 +217,7 @@ drawl_plan_from_data (const char *data, gsize length, const char *where, GError 
   g_autoptr (GPtrArray) shots =
       g_ptr_array_new_with_free_func ((GDestroyNotify)drawl_shot_fields_free);
   g_autoptr (DrawlPlan) plan = drawl_plan_new ();
-  DrawlJsonSpan list = drawl_json_span ("[]");
+  const char *list = "[]";
 
   if (!drawl_json_guard (&data, &length, where, error) ||
       (head = parse_head (data, where, &list, error)) == NULL ||

@@ -89,8 +89,11 @@ restore_memory (DrawlBlanks *blanks, const DrawlSentence *sentence, const DrawlT
   if (sentence->order.n == DRAWL_TIMING_N_TERMS)
     for (guint i = 0; i < DRAWL_TIMING_N_TERMS; i++)
       blanks->order[i] = (guint8)sentence->order.term[i];
-  blanks->held = held;
-  drawl_blanks_hold (blanks, DRAWL_TIMING_POST_SPEED, (held & POST_SPEED_BIT) != 0);
+  /* Blanks hold a post speed that is not given, and have chosen what drives by another order. */
+  if (blanks->held != held || sentence->order.present) {
+    blanks->held = held;
+    drawl_blanks_hold (blanks, DRAWL_TIMING_POST_SPEED, (held & POST_SPEED_BIT) != 0);
+  }
   if (sentence->given.present && given->n == N_DRIVING && lists_all)
     blanks->given = terms_bits (given);
 }

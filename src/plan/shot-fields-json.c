@@ -10,6 +10,7 @@
 #include "plan/error.h"
 #include "plan/extra.h"
 #include "plan/json-file.h"
+#include "plan/json-walk.h"
 #include "plan/sentence.h"
 
 #include <string.h>
@@ -195,7 +196,7 @@ static gboolean
 read_terms (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
 {
   DrawlTerms *terms = &G_STRUCT_MEMBER (DrawlTerms, &reading->sentence, row->offset);
-  DrawlJsonWalk walk = drawl_json_walk (value);
+  DrawlJsonWalk walk = drawl_json_walk (value.at);
   DrawlJsonSpan element;
   DrawlTimingTerm term;
 
@@ -333,9 +334,9 @@ keep (DrawlShotFields *fields, DrawlJsonSpan key, DrawlJsonSpan value)
 }
 
 static gboolean
-read_members (Reading *reading, DrawlJsonSpan object, GError **error)
+read_members (Reading *reading, const char **text, GError **error)
 {
-  DrawlJsonWalk walk = drawl_json_walk (object);
+  DrawlJsonWalk walk = drawl_json_walk (*text);
   DrawlJsonSpan key, value;
   gsize next = 0;
 
@@ -346,21 +347,23 @@ read_members (Reading *reading, DrawlJsonSpan object, GError **error)
     else if (!row->read (reading, row, value, error))
       return FALSE;
   }
+  *text = walk.at + 1;
   return TRUE;
 }
 
 DrawlShotFields *
-drawl_shot_fields_from_json (DrawlJsonSpan object, DrawlRate default_playback, const char *where,
+drawl_shot_fields_from_json (const char **text, DrawlRate default_playback, const char *where,
                              GError **error)
 {
   g_autoptr (DrawlShotFields) fields = drawl_shot_fields_new ("", default_playback);
   g_autoptr (GError) reason = NULL;
   Reading reading = {.fields = fields, .where = where};
   DrawlSentence *sentence = &reading.sentence;
+  const char *end = *text;
 
   sentence->value[DRAWL_TIMING_PLAYBACK] = default_playback;
   sentence->value[DRAWL_TIMING_POST_SPEED] = drawl_rational_whole (100);
-  if (!read_members (&reading, object, error) || !check_given (&reading, error))
+  if (!read_members (&reading, &end, error) || !check_given (&reading, error))
     return NULL;
   if (fields->slate[0] == '\0') {
     refuse (&reading, "slate", _ ("a shot must have a slate"), error);
@@ -374,6 +377,7 @@ drawl_shot_fields_from_json (DrawlJsonSpan object, DrawlRate default_playback, c
     g_propagate_prefixed_error (error, g_steal_pointer (&reason), "%s: ", where);
     return NULL;
   }
+  *text = end;
   return g_steal_pointer (&fields);
 }
 

@@ -7,7 +7,6 @@
 #include <json-glib/json-glib.h>
 
 #include "core/blanks.h"
-#include "plan/json-walk.h"
 
 #define DRAWL_SHOT_TAKES_MAX 10000
 #define DRAWL_SHOT_AUDIO_MAX 64
@@ -52,8 +51,9 @@ gboolean drawl_shot_fields_check (const DrawlShotFields *fields, GError **error)
 gboolean drawl_shot_fields_take (const DrawlShotFields *fields, DrawlRational *take_s,
                                  gint64 *take_frames);
 
-/* One shot of a plan file, both ways; @object is the stretch of an object in scanned text. @where
- * names it in messages. Errors: DRAWL_PLAN_ERROR_VALUE, naming the shot and key. */
-DrawlShotFields *drawl_shot_fields_from_json (DrawlJsonSpan object, DrawlRate default_playback,
+/* One shot of a plan file, both ways. Its object opens at *@text, in text that was scanned
+ * (json-walk.h); *@text is moved behind it. @where names the shot in messages. Errors:
+ * DRAWL_PLAN_ERROR_VALUE, naming the key; *@text has not moved then. */
+DrawlShotFields *drawl_shot_fields_from_json (const char **text, DrawlRate default_playback,
                                               const char *where, GError **error);
 JsonObject *drawl_shot_fields_to_json (const DrawlShotFields *fields);

@@ -19,7 +19,9 @@ static guint changed_signal;
 struct _DrawlShot {
   GObject parent_instance;
   DrawlShotFields *fields;
-  DrawlTiming timing;
+  DrawlTiming timing; /* follows from the fields alone, as do the next two */
+  DrawlRational take_s;
+  gint64 take_frames;
   DrawlCheckQuestion question;
   DrawlBody *body; /* of the question, kept alive */
   DrawlCheck check;
@@ -96,6 +98,14 @@ drawl_shot_init (DrawlShot *self)
 {
 }
 
+static void
+own_fields (DrawlShot *shot, DrawlShotFields *fields)
+{
+  shot->fields = fields;
+  drawl_blanks_timing (&fields->blanks, &shot->timing, NULL);
+  drawl_shot_fields_take (fields, &shot->take_s, &shot->take_frames);
+}
+
 DrawlShot *
 drawl_shot_new (const DrawlShotFields *fields)
 {
@@ -110,7 +120,7 @@ drawl_shot_new_bare (DrawlShotFields *fields)
 {
   DrawlShot *self = g_object_new (DRAWL_TYPE_SHOT, NULL);
 
-  self->fields = fields;
+  own_fields (self, fields);
   return self;
 }
 
@@ -208,7 +218,7 @@ drawl_shot_take_fields (DrawlShot *shot, const DrawlShotFields *fields)
 {
   g_autoptr (DrawlShotFields) old = g_steal_pointer (&shot->fields);
 
-  shot->fields = drawl_shot_fields_copy (fields);
+  own_fields (shot, drawl_shot_fields_copy (fields));
   shot->news |= news_of (old, fields);
 }
 
@@ -225,10 +235,11 @@ ask (DrawlShot *shot, DrawlHiredBody *hired, DrawlRational reserve_percent)
       .size = hired != NULL ? drawl_body_size_index (body, shot->fields->size) : -1,
       .codec = hired != NULL ? drawl_body_codec_index (body, shot->fields->codec) : -1,
       .rate = shot->fields->blanks.value[DRAWL_TIMING_CAPTURE],
+      .take_s = shot->take_s,
+      .take_frames = shot->take_frames,
       .audio_tracks = shot->fields->audio_tracks,
       .reserve_percent = reserve_percent,
   };
-  drawl_shot_fields_take (shot->fields, &shot->question.take_s, &shot->question.take_frames);
   if (shot->body != body) {
     g_clear_pointer (&shot->body, drawl_body_unref);
     shot->body = hired != NULL ? drawl_body_ref (body) : NULL;
@@ -257,7 +268,6 @@ drawl_shot_recompute (DrawlShot *shot, DrawlHiredBody *hired, DrawlRational rese
 {
   DrawlVerdict before = shot->check.verdict;
 
-  drawl_blanks_timing (&shot->fields->blanks, &shot->timing, NULL);
   ask (shot, hired, reserve_percent);
   drawl_check_run (&shot->question, &shot->check);
   drawl_shot_load_reckon (&shot->load, &shot->question, &shot->check, shot->fields->takes,

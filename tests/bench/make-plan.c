@@ -9,12 +9,12 @@
 
 #include <stdlib.h>
 
-static const char *const rates[] = {"24", "25", "48", "60000/1001", "96", "120", "200", "240",
-                                    "480", "960", "1000", "12", "6", "2000", "24000/1001"};
-static const char *const actions[] = {"The glass leaves the bench and breaks",
-                                      "Steam leaps from the wet paper",
-                                      "The bowl spins open into a plate",
-                                      "Sparks climb out of the furnace", "Drops leave the wheel"};
+static const char *const rates[] = {"24",   "25",  "48",  "60000/1001", "96",
+                                    "120",  "200", "240", "480",        "960",
+                                    "1000", "12",  "6",   "2000",       "24000/1001"};
+static const char *const actions[] = {
+    "The glass leaves the bench and breaks", "Steam leaps from the wet paper",
+    "The bowl spins open into a plate", "Sparks climb out of the furnace", "Drops leave the wheel"};
 static const char *const times[] = {"0.45", "1.5", "3", "0.025", "8", "45", "12.5"};
 
 static DrawlRational
@@ -51,10 +51,10 @@ shot_new (guint n, DrawlHiredFields *hired)
   drawl_shot_fields_set (&fields->action, actions[n % G_N_ELEMENTS (actions)]);
   drawl_shot_fields_set (&fields->body, hired->id);
   choose (fields, hired->body, n);
-  drawl_blanks_edit (&fields->blanks, DRAWL_TIMING_ACTION,
-                     exact (times[n % G_N_ELEMENTS (times)]), NULL);
-  drawl_blanks_edit (&fields->blanks, DRAWL_TIMING_CAPTURE,
-                     exact (rates[n % G_N_ELEMENTS (rates)]), NULL);
+  drawl_blanks_edit (&fields->blanks, DRAWL_TIMING_ACTION, exact (times[n % G_N_ELEMENTS (times)]),
+                     NULL);
+  drawl_blanks_edit (&fields->blanks, DRAWL_TIMING_CAPTURE, exact (rates[n % G_N_ELEMENTS (rates)]),
+                     NULL);
   return fields;
 }
 

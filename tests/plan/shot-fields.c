@@ -72,10 +72,11 @@ static DrawlShotFields *
 read_fields (const char *text, const char *playback)
 {
   g_autoptr (GError) error = NULL;
-  DrawlShotFields *fields =
-      drawl_shot_fields_from_json (drawl_json_span (text), exact (playback), "test", &error);
+  const char *at = text;
+  DrawlShotFields *fields = drawl_shot_fields_from_json (&at, exact (playback), "test", &error);
 
   g_assert_no_error (error);
+  g_assert_cmpstr (at, ==, "");
   return fields;
 }
 
