@@ -11,7 +11,9 @@
 static const char *
 skip_spaces (const char *at)
 {
-  return at + strspn (at, " \t\r\n");
+  while (*at == ' ' || *at == '\n' || *at == '\r' || *at == '\t')
+    at++;
+  return at;
 }
 
 /* @at: an opening quote. */
