@@ -18,7 +18,14 @@ typedef enum {
   DRAWL_PLAN_ERROR_UNKNOWN,   /* a name that nothing answers to: body, size, codec, licence, card */
   DRAWL_PLAN_ERROR_CONTRADICTION, /* limits of a body that cannot hold together */
   DRAWL_PLAN_ERROR_READ,          /* the file could not be read */
-  DRAWL_PLAN_ERROR_WRITE,         /* the file could not be written; what stood there is unharmed */
+  /* The file could not be written; what stood there is unharmed. Each of these asks for another
+   * remedy; WRITE is what none of the others says. */
+  DRAWL_PLAN_ERROR_WRITE,
+  DRAWL_PLAN_ERROR_NO_SPACE,      /* on the disk, in the quota, or under the limit of a file */
+  DRAWL_PLAN_ERROR_NO_PERMISSION, /* the file or its folder is not the saver's to write */
+  DRAWL_PLAN_ERROR_READ_ONLY,     /* the disk can only be read */
+  DRAWL_PLAN_ERROR_NO_FOLDER,     /* the folder is not there, or no longer */
+  DRAWL_PLAN_ERROR_CHANGED,       /* another program has written the file meanwhile */
 } DrawlPlanError;
 
 GQuark drawl_plan_error_quark (void);

@@ -35,9 +35,16 @@ char *drawl_json_file_name (GFile *file);
 /* Writes @text aside, syncs, renames, syncs the folder. What stood at @file stays until the last
  * step; any failure leaves it whole. Follows a symbolic link to the file it names; keeps the mode.
  * With @backup, the former content stays once beside it as "NAME~". Errors: DRAWL_PLAN_ERROR_WRITE,
- * with the system's reason in words. */
+ * _NO_SPACE, _NO_PERMISSION, _READ_ONLY, _NO_FOLDER, with the system's reason in words. @etag, if
+ * not NULL, takes the entity tag of what was written. */
 gboolean drawl_json_save (GFile *file, const char *text, gsize length, gboolean backup, char **etag,
                           GError **error);
+/* The same, but where a file stands whose entity tag is not @expected_etag (NULL: any will do),
+ * nothing is written: DRAWL_PLAN_ERROR_CHANGED. A file that has gone is nobody's work and comes
+ * back. */
+gboolean drawl_json_save_unless_changed (GFile *file, const char *text, gsize length,
+                                         gboolean backup, const char *expected_etag, char **etag,
+                                         GError **error);
 
 /* Checks "format" and "version" of a document: _FORMAT or _VERSION when they do not fit. */
 gboolean drawl_json_check_format (JsonObject *object, const char *format, gint64 version,

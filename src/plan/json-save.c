@@ -20,36 +20,72 @@
 #define NEW_FILE_MODE 0666
 #define NAME_ASIDE ".drawl-XXXXXX"
 
+/* What is to be written, and over what. */
+typedef struct {
+  const char *text;
+  gsize length;
+  gboolean backup;
+  const char *expected_etag; /* or NULL */
+  char *etag;                /* taken from what was written */
+} Saving;
+
 /* errno in words that say what to do about it, for what happens on a set. */
 static const struct {
   int code;
+  DrawlPlanError error;
   const char *words;
 } reasons[] = {
-    {ENOSPC, N_ ("the disk is full")},
-    {EDQUOT, N_ ("there is no room left for your files on this disk")},
-    {EFBIG, N_ ("the file would be larger than this disk or session allows")},
-    {EROFS, N_ ("the disk can only be read")},
-    {EACCES, N_ ("you are not allowed to write there")},
-    {EPERM, N_ ("you are not allowed to write there")},
-    {ENOENT, N_ ("the folder does not exist")},
-    {ENOTDIR, N_ ("the folder does not exist")},
-    {EISDIR, N_ ("a folder of this name stands there")},
-    {ELOOP, N_ ("the name is a link that leads back to itself")},
-    {ENAMETOOLONG, N_ ("the name is too long")},
+    {ENOSPC, DRAWL_PLAN_ERROR_NO_SPACE, N_ ("the disk is full")},
+    {EDQUOT, DRAWL_PLAN_ERROR_NO_SPACE, N_ ("there is no room left for your files on this disk")},
+    {EFBIG, DRAWL_PLAN_ERROR_NO_SPACE,
+     N_ ("the file would be larger than this disk or session allows")},
+    {EROFS, DRAWL_PLAN_ERROR_READ_ONLY, N_ ("the disk can only be read")},
+    {EACCES, DRAWL_PLAN_ERROR_NO_PERMISSION, N_ ("you are not allowed to write there")},
+    {EPERM, DRAWL_PLAN_ERROR_NO_PERMISSION, N_ ("you are not allowed to write there")},
+    {ENOENT, DRAWL_PLAN_ERROR_NO_FOLDER, N_ ("the folder does not exist")},
+    {ENOTDIR, DRAWL_PLAN_ERROR_NO_FOLDER, N_ ("the folder does not exist")},
+    {EISDIR, DRAWL_PLAN_ERROR_WRITE, N_ ("a folder of this name stands there")},
+    {ELOOP, DRAWL_PLAN_ERROR_WRITE, N_ ("the name is a link that leads back to itself")},
+    {ENAMETOOLONG, DRAWL_PLAN_ERROR_WRITE, N_ ("the name is too long")},
+};
+
+/* What GIO says of files elsewhere. */
+static const struct {
+  GIOErrorEnum code;
+  DrawlPlanError error;
+} elsewhere[] = {
+    {G_IO_ERROR_NO_SPACE, DRAWL_PLAN_ERROR_NO_SPACE},
+    {G_IO_ERROR_PERMISSION_DENIED, DRAWL_PLAN_ERROR_NO_PERMISSION},
+    {G_IO_ERROR_READ_ONLY, DRAWL_PLAN_ERROR_READ_ONLY},
+    {G_IO_ERROR_NOT_FOUND, DRAWL_PLAN_ERROR_NO_FOLDER},
+    {G_IO_ERROR_NOT_DIRECTORY, DRAWL_PLAN_ERROR_NO_FOLDER},
 };
 
 static gboolean
 fail (const char *path, int code, GError **error)
 {
+  DrawlPlanError domain_code = DRAWL_PLAN_ERROR_WRITE;
   const char *words = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (reasons); i++)
-    if (reasons[i].code == code)
+    if (reasons[i].code == code) {
+      domain_code = reasons[i].error;
       words = _ (reasons[i].words);
+    }
   g_autofree char *name = g_filename_display_name (path);
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_WRITE,
+  g_set_error (error, DRAWL_PLAN_ERROR, (int)domain_code,
                _ ("%s could not be saved: %s; what stood there before is unharmed"), name,
                words != NULL ? words : g_strerror (code));
+  return FALSE;
+}
+
+static gboolean
+fail_changed (GFile *file, GError **error)
+{
+  g_autofree char *name = drawl_json_file_name (file);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CHANGED,
+               _ ("%s was not saved: another program has changed it since it was last read here"),
+               name);
   return FALSE;
 }
 
@@ -147,13 +183,53 @@ write_aside (const char *path, const struct stat *old, const char *text, gsize l
 static int
 take_place (const char *aside, const char *path)
 {
-  g_autofree char *folder = g_path_get_dirname (path);
-
   if (rename (aside, path) == 0)
-    return sync_folder (folder);
+    return 0;
   int code = errno;
   unlink (aside);
   return code;
+}
+
+/* Makes the last change of names last. */
+static gboolean
+sync_name (const char *path, GError **error)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+  int code = sync_folder (folder);
+
+  if (code == 0)
+    return TRUE;
+  g_autofree char *name = g_filename_display_name (path);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_WRITE,
+               _ ("%s was written, but the disk does not confirm that it will last: %s"), name,
+               g_strerror (code));
+  return FALSE;
+}
+
+static char *
+find_etag (GFile *file)
+{
+  g_autoptr (GFileInfo) info =
+      g_file_query_info (file, G_FILE_ATTRIBUTE_ETAG_VALUE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
+  return info == NULL ? NULL : g_strdup (g_file_info_get_etag (info));
+}
+
+static char *
+find_etag_at (const char *path)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  return find_etag (file);
+}
+
+static gboolean
+check_unchanged (const char *path, const char *expected_etag, GError **error)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autofree char *found = expected_etag != NULL ? find_etag (file) : NULL;
+
+  if (found == NULL || g_str_equal (found, expected_etag))
+    return TRUE;
+  return fail_changed (file, error);
 }
 
 /* Keeps what stands at @path as "PATH~". */
@@ -174,30 +250,33 @@ back_up (const char *path, const struct stat *old, GError **error)
   int code = write_aside (backup, old, text, length, &aside);
   if (code == 0)
     code = take_place (aside, backup);
-  return code == 0 || fail (backup, code, error);
+  return code == 0 ? sync_name (backup, error) : fail (backup, code, error);
 }
 
 /* The new text is safe on the disk before the backup gives way to it, and the backup before the old
- * text does. */
+ * text does. Whether someone else has written is asked as late as can be: before the backup, since
+ * that must not take in what they wrote, and again before the old text goes. */
 static gboolean
-replace (const char *path, const struct stat *old, const char *text, gsize length, gboolean backup,
-         GError **error)
+replace (const char *path, const struct stat *old, Saving *saving, GError **error)
 {
   g_autofree char *aside = NULL;
-  int code = write_aside (path, old, text, length, &aside);
+  int code = write_aside (path, old, saving->text, saving->length, &aside);
 
   if (code != 0)
     return fail (path, code, error);
-  if (old != NULL && backup && !back_up (path, old, error)) {
+  saving->etag = find_etag_at (aside);
+  if (!check_unchanged (path, saving->expected_etag, error) ||
+      (old != NULL && saving->backup && !back_up (path, old, error)) ||
+      !check_unchanged (path, saving->expected_etag, error)) {
     unlink (aside);
     return FALSE;
   }
   code = take_place (aside, path);
-  return code == 0 || fail (path, code, error);
+  return code == 0 ? sync_name (path, error) : fail (path, code, error);
 }
 
 static gboolean
-save_local (const char *path, const char *text, gsize length, gboolean backup, GError **error)
+save_local (const char *path, Saving *saving, GError **error)
 {
   g_autofree char *target = follow_links (path);
   if (target == NULL)
@@ -212,41 +291,47 @@ save_local (const char *path, const char *text, gsize length, gboolean backup, G
   /* A file that is marked read-only is so on purpose, even where its folder would let it go. */
   if (stands && access (target, W_OK) != 0)
     return fail (path, errno, error);
-  return replace (target, stands ? &old : NULL, text, length, backup, error);
-}
-
-static char *
-find_etag (GFile *file)
-{
-  g_autoptr (GFileInfo) info =
-      g_file_query_info (file, G_FILE_ATTRIBUTE_ETAG_VALUE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
-  return info == NULL ? NULL : g_strdup (g_file_info_get_etag (info));
+  return replace (target, stands ? &old : NULL, saving, error);
 }
 
 static gboolean
-save_elsewhere (GFile *file, const char *text, gsize length, gboolean backup, GError **error)
+save_elsewhere (GFile *file, Saving *saving, GError **error)
 {
   g_autoptr (GError) local = NULL;
+  DrawlPlanError code = DRAWL_PLAN_ERROR_WRITE;
 
-  if (g_file_replace_contents (file, text, length, NULL, backup, G_FILE_CREATE_NONE, NULL, NULL,
-                               &local))
+  if (g_file_replace_contents (file, saving->text, saving->length, saving->expected_etag,
+                               saving->backup, G_FILE_CREATE_NONE, &saving->etag, NULL, &local))
     return TRUE;
+  if (g_error_matches (local, G_IO_ERROR, G_IO_ERROR_WRONG_ETAG))
+    return fail_changed (file, error);
+  for (guint i = 0; i < G_N_ELEMENTS (elsewhere); i++)
+    if (g_error_matches (local, G_IO_ERROR, (int)elsewhere[i].code))
+      code = elsewhere[i].error;
   g_autofree char *name = drawl_json_file_name (file);
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_WRITE, _ ("%s could not be saved: %s"),
-               name, local->message);
+  g_set_error (error, DRAWL_PLAN_ERROR, (int)code, _ ("%s could not be saved: %s"), name,
+               local->message);
   return FALSE;
+}
+
+gboolean
+drawl_json_save_unless_changed (GFile *file, const char *text, gsize length, gboolean backup,
+                                const char *expected_etag, char **etag, GError **error)
+{
+  g_autofree char *path = g_file_get_path (file);
+  Saving saving = {text, length, backup, expected_etag, NULL};
+  gboolean saved = path != NULL && g_file_is_native (file) ? save_local (path, &saving, error)
+                                                           : save_elsewhere (file, &saving, error);
+
+  if (saved && etag != NULL)
+    *etag = g_steal_pointer (&saving.etag);
+  g_free (saving.etag);
+  return saved;
 }
 
 gboolean
 drawl_json_save (GFile *file, const char *text, gsize length, gboolean backup, char **etag,
                  GError **error)
 {
-  g_autofree char *path = g_file_get_path (file);
-  gboolean saved = path != NULL && g_file_is_native (file)
-                       ? save_local (path, text, length, backup, error)
-                       : save_elsewhere (file, text, length, backup, error);
-
-  if (saved && etag != NULL)
-    *etag = find_etag (file);
-  return saved;
+  return drawl_json_save_unless_changed (file, text, length, backup, NULL, etag, error);
 }

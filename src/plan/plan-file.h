@@ -22,6 +22,7 @@ DrawlPlan *drawl_plan_from_data (const char *data, gsize length, const char *whe
 /* The text of the file. */
 char *drawl_plan_to_data (DrawlPlan *plan, gsize *length);
 
-/* Saves durably (drawl_json_save()) and marks the plan saved. Errors: DRAWL_PLAN_ERROR_WRITE. */
+/* Saves durably and marks the plan saved. Errors: those of drawl_json_save(). A window saves
+ * through drawl_journal_save(), which also never overwrites what someone else wrote. */
 gboolean drawl_plan_save (DrawlPlan *plan, GFile *file, gboolean backup, char **etag,
                           GError **error);

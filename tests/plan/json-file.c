@@ -7,6 +7,7 @@
 
 #include "plan/json-file.h"
 
+#include <fcntl.h>
 #include <glib/gstdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -262,13 +263,13 @@ test_link_stays (Place *place, gconstpointer data)
 }
 
 static void
-assert_not_saved (const char *path, const char *says)
+assert_not_saved (const char *path, int code, const char *says)
 {
   g_autoptr (GFile) file = g_file_new_for_path (path);
   g_autoptr (GError) error = NULL;
 
   g_assert_false (drawl_json_save (file, "{}", 2, TRUE, NULL, &error));
-  assert_refused (error, DRAWL_PLAN_ERROR_WRITE, says);
+  assert_refused (error, code, says);
 }
 
 static void
@@ -282,13 +283,66 @@ test_not_saved (Place *place, gconstpointer data)
 
   save (place, "{}", FALSE);
   g_assert_cmpint (symlink ("circle", circle), ==, 0);
-  assert_not_saved (no_folder, "the folder does not exist");
-  assert_not_saved (in_a_file, "the folder does not exist");
-  assert_not_saved (place->folder, "a folder of this name");
-  assert_not_saved (circle, "leads back to itself");
-  assert_not_saved (long_name, "the name is too long");
+  assert_not_saved (no_folder, DRAWL_PLAN_ERROR_NO_FOLDER, "the folder does not exist");
+  assert_not_saved (in_a_file, DRAWL_PLAN_ERROR_NO_FOLDER, "the folder does not exist");
+  assert_not_saved (place->folder, DRAWL_PLAN_ERROR_WRITE, "a folder of this name");
+  assert_not_saved (circle, DRAWL_PLAN_ERROR_WRITE, "leads back to itself");
+  assert_not_saved (long_name, DRAWL_PLAN_ERROR_WRITE, "the name is too long");
   assert_content (place->path, "{}");
   g_assert_cmpuint (count_entries (place->folder), ==, 2);
+}
+
+/* What stands there is of another time than what was read here. */
+static void
+write_as_another (Place *place, const char *text)
+{
+  struct timespec times[2] = {{1000000000, 0}, {1000000000, 0}};
+  g_autoptr (GError) error = NULL;
+
+  g_file_set_contents (place->path, text, -1, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (utimensat (AT_FDCWD, place->path, times, 0), ==, 0);
+}
+
+static gboolean
+save_unless_changed (Place *place, const char *text, const char *expected, char **etag,
+                     GError **error)
+{
+  return drawl_json_save_unless_changed (place->file, text, strlen (text), TRUE, expected, etag,
+                                         error);
+}
+
+static void
+test_changed (Place *place, gconstpointer data)
+{
+  g_autofree char *backup = g_strconcat (place->path, "~", NULL);
+  g_autofree char *first = NULL, *second = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (save_unless_changed (place, "{}", NULL, &first, NULL));
+  g_assert_true (save_unless_changed (place, "{\"b\":2}", first, &second, NULL));
+  write_as_another (place, "{\"theirs\":1}");
+  g_assert_false (save_unless_changed (place, "{\"c\":3}", second, NULL, &error));
+  assert_refused (error, DRAWL_PLAN_ERROR_CHANGED, "glass.drawl was not saved: another program");
+  assert_content (place->path, "{\"theirs\":1}");
+  assert_content (backup, "{}");
+  g_assert_cmpuint (count_entries (place->folder), ==, 2);
+
+  /* Told to, it overwrites; and theirs is the backup. */
+  g_assert_true (save_unless_changed (place, "{\"c\":3}", NULL, NULL, NULL));
+  assert_content (place->path, "{\"c\":3}");
+  assert_content (backup, "{\"theirs\":1}");
+}
+
+static void
+test_gone (Place *place, gconstpointer data)
+{
+  g_autofree char *etag = NULL;
+
+  g_assert_true (save_unless_changed (place, "{}", NULL, &etag, NULL));
+  g_assert_cmpint (g_unlink (place->path), ==, 0);
+  g_assert_true (save_unless_changed (place, "{\"b\":2}", etag, NULL, NULL));
+  assert_content (place->path, "{\"b\":2}");
 }
 
 static void
@@ -340,6 +394,8 @@ main (int argc, char **argv)
   ADD_FILE ("mode-stays", test_mode_stays);
   ADD_FILE ("link-stays", test_link_stays);
   ADD_FILE ("not-saved", test_not_saved);
+  ADD_FILE ("changed", test_changed);
+  ADD_FILE ("gone", test_gone);
   ADD_FILE ("not-loaded", test_not_loaded);
   ADD_FILE ("too-many-bytes", test_too_many_bytes);
   g_test_add_func ("/json/file/endless", test_endless);

@@ -312,7 +312,7 @@ test_save_refused (void)
 
   edit_shot (plan, drawl_plan_get_shot (plan, 0), "Edit", fields->takes = 4);
   g_assert_false (drawl_plan_save (plan, file, FALSE, NULL, &error));
-  assert_refused (error, DRAWL_PLAN_ERROR_WRITE, "x.drawl");
+  assert_refused (error, DRAWL_PLAN_ERROR_NO_FOLDER, "x.drawl");
   g_assert_true (drawl_plan_get_modified (plan));
 }
 

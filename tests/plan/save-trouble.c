@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* save-trouble FOLDER SAYS: tries to save over FOLDER/glass.drawl, which must fail with a message
- * that holds SAYS and leave the folder exactly as it was. save-trouble.sh makes the folders in
- * which nothing can be saved. With LIMIT_BYTES in the environment no file may grow beyond that. */
+/* save-trouble FOLDER KIND SAYS: tries to save over FOLDER/glass.drawl, which must fail in that
+ * kind (no-space, no-permission, read-only) with a message that holds SAYS, and leave the folder
+ * exactly as it was. save-trouble.sh makes the folders in which nothing can be saved. With
+ * LIMIT_BYTES in the environment no file may grow beyond that. */
 
 #define _XOPEN_SOURCE 700
 
@@ -28,6 +29,24 @@ limit_file_size (void)
   signal (SIGXFSZ, SIG_IGN);
   limit.rlim_cur = limit.rlim_max = (rlim_t)g_ascii_strtoull (bytes, NULL, 10);
   g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &limit), ==, 0);
+}
+
+static const struct {
+  const char *name;
+  int code;
+} kinds[] = {
+    {"no-space", DRAWL_PLAN_ERROR_NO_SPACE},
+    {"no-permission", DRAWL_PLAN_ERROR_NO_PERMISSION},
+    {"read-only", DRAWL_PLAN_ERROR_READ_ONLY},
+};
+
+static int
+find_kind (const char *name)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (g_str_equal (kinds[i].name, name))
+      return kinds[i].code;
+  g_error ("no such kind: %s", name);
 }
 
 static int
@@ -59,7 +78,7 @@ take_stock (const char *folder)
 int
 main (int argc, char **argv)
 {
-  g_assert_cmpint (argc, ==, 3);
+  g_assert_cmpint (argc, ==, 4);
   g_autofree char *path = g_build_filename (argv[1], "glass.drawl", NULL);
   g_autoptr (GFile) file = g_file_new_for_path (path);
   g_autofree char *text = g_strnfill (TEXT_BYTES, ' ');
@@ -69,11 +88,11 @@ main (int argc, char **argv)
   limit_file_size ();
   gboolean saved = drawl_json_save (file, text, TEXT_BYTES, TRUE, NULL, &error);
   g_autofree char *after = take_stock (argv[1]);
-  if (saved || strstr (error->message, argv[2]) == NULL) {
+  if (saved || strstr (error->message, argv[3]) == NULL) {
     g_print ("# %s\n", saved ? "it was saved" : error->message);
     return EXIT_FAILURE;
   }
-  g_assert_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_WRITE);
+  g_assert_error (error, DRAWL_PLAN_ERROR, find_kind (argv[2]));
   g_assert_cmpstr (after, ==, before);
   return EXIT_SUCCESS;
 }
