@@ -5,7 +5,10 @@
 
 #include "app/blank.h"
 
+#include "app/sentence-layout.h"
 #include "core/text.h"
+
+#include <string.h>
 
 struct _DrawlBlank {
   GtkWidget parent_instance;
@@ -14,6 +17,7 @@ struct _DrawlBlank {
   GtkWidget *unit;
   GtkWidget *hold;
   DrawlEdit *edit;
+  gboolean unit_apart; /* a gap stands between number and unit */
   gboolean follows;
   gboolean filling; /* the toggle moves by itself, nobody presses it */
 };
@@ -24,6 +28,7 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (DrawlBlank, drawl_blank, GTK_TYPE_WIDGET)
 
+#define NO_BREAK_SPACE "\u00a0"
 #define LARGE_STEP 10
 #define LONGEST 60 /* characters that it is as wide as */
 
@@ -87,6 +92,14 @@ measure_child (GtkWidget *child)
   return extent;
 }
 
+/* The gap is not part of the unit's text, where it would end up on the wrong side of a unit that
+ * reads against the sentence ("24 fps" in Hebrew). */
+static int
+unit_gap (DrawlBlank *self)
+{
+  return self->unit_apart ? drawl_sentence_layout_gap (GTK_WIDGET (self)) : 0;
+}
+
 static void
 drawl_blank_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
                      int *natural, int *minimum_baseline, int *natural_baseline)
@@ -96,8 +109,8 @@ drawl_blank_measure (GtkWidget *widget, GtkOrientation orientation, int for_size
   Extent hold = measure_child (self->hold);
 
   if (orientation == GTK_ORIENTATION_HORIZONTAL) {
-    *minimum = entry.least + unit.width + hold.width;
-    *natural = entry.width + unit.width + hold.width;
+    *minimum = entry.least + unit_gap (self) + unit.width + hold.width;
+    *natural = entry.width + unit_gap (self) + unit.width + hold.width;
   } else {
     int ascent = MAX (entry.ascent, unit.ascent);
     *minimum = *natural = ascent + MAX (entry.descent, unit.descent);
@@ -122,14 +135,15 @@ drawl_blank_size_allocate (GtkWidget *widget, int width, int height, int baselin
   Extent entry = measure_child (self->entry), unit = measure_child (self->unit);
   Extent hold = measure_child (self->hold);
   int ascent = baseline >= 0 ? baseline : MAX (entry.ascent, unit.ascent);
-  int number = MAX (width - unit.width - hold.width, entry.least);
+  int gap = unit_gap (self);
+  int number = MAX (width - gap - unit.width - hold.width, entry.least);
   int hold_height = hold.ascent + hold.descent;
   GtkAllocation at = {0, ascent - entry.ascent, number, entry.ascent + entry.descent};
 
   place (self->entry, &at, width, entry.ascent);
-  at = (GtkAllocation){number, ascent - unit.ascent, unit.width, unit.ascent + unit.descent};
+  at = (GtkAllocation){number + gap, ascent - unit.ascent, unit.width, unit.ascent + unit.descent};
   place (self->unit, &at, width, unit.ascent);
-  at = (GtkAllocation){number + unit.width, (int)(ascent * (1 - HOLD_RISE)) - hold_height / 2,
+  at = (GtkAllocation){number + gap + unit.width, (int)(ascent * (1 - HOLD_RISE)) - hold_height / 2,
                        hold.width, hold_height};
   place (self->hold, &at, width, -1);
 }
@@ -223,7 +237,10 @@ drawl_blank_new (DrawlTimingTerm term)
   const DrawlTermWords *words = &drawl_term_words[term];
 
   self->term = term;
-  gtk_label_set_text (GTK_LABEL (self->unit), _ (words->unit));
+  const char *unit = _ (words->unit);
+  self->unit_apart = g_str_has_prefix (unit, NO_BREAK_SPACE);
+  gtk_label_set_text (GTK_LABEL (self->unit),
+                      self->unit_apart ? unit + strlen (NO_BREAK_SPACE) : unit);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ (words->label), -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->hold), GTK_ACCESSIBLE_PROPERTY_LABEL,

@@ -5,11 +5,12 @@
 
 #include "app/choice-row.h"
 
+#include "core/text.h"
+
 typedef struct {
   AdwComboRow *row;
   DrawlChosen chosen;
   gpointer data;
-  gboolean has_none; /* the first item stands for no choice */
   gboolean filling;
 } Choice;
 
@@ -25,7 +26,7 @@ on_selected (Choice *choice)
   guint selected = adw_combo_row_get_selected (choice->row);
 
   if (!choice->filling && selected != GTK_INVALID_LIST_POSITION)
-    choice->chosen (choice->data, (int)selected - (choice->has_none ? 1 : 0));
+    choice->chosen (choice->data, (int)selected - 1);
 }
 
 void
@@ -64,20 +65,18 @@ set_words (AdwComboRow *row, GPtrArray *words)
 }
 
 void
-drawl_choice_row_fill (AdwComboRow *row, const char *none, GPtrArray *names, int selected)
+drawl_choice_row_fill (AdwComboRow *row, GPtrArray *names, int selected)
 {
   g_autoptr (GPtrArray) words = g_ptr_array_new ();
   Choice *choice = choice_of (row);
 
-  choice->has_none = none != NULL;
-  if (none != NULL)
-    g_ptr_array_add (words, (gpointer)none);
+  g_ptr_array_add (words, (gpointer)_ ("None yet"));
   for (guint i = 0; i < names->len; i++)
     g_ptr_array_add (words, names->pdata[i]);
 
   choice->filling = TRUE;
   if (!shows (row, words))
     set_words (row, words);
-  adw_combo_row_set_selected (row, (guint)(selected + (none != NULL ? 1 : 0)));
+  adw_combo_row_set_selected (row, (guint)(selected + 1));
   choice->filling = FALSE;
 }

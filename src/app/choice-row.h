@@ -6,9 +6,10 @@
 
 #include <adwaita.h>
 
-/* Offers @names, with @none before them unless it is NULL; the choice is @selected, an index into
- * @names, or -1 for @none. Nothing is told to the callback of the row. */
-void drawl_choice_row_fill (AdwComboRow *row, const char *none, GPtrArray *names, int selected);
+/* Offers @names, with a word for none before them; the choice is @selected, an index into @names,
+ * or -1 for none. Nothing is told to the callback of the row. What a row offers must not change by
+ * its own choice: GTK 4.8 does not survive that. */
+void drawl_choice_row_fill (AdwComboRow *row, GPtrArray *names, int selected);
 
 /* Calls @chosen with @data first, then the index (-1 for none), whenever a person chooses. */
 typedef void (*DrawlChosen) (gpointer data, int index);

@@ -5,6 +5,7 @@
 
 #include "app/clause.h"
 
+#include "app/sentence-layout.h"
 #include "core/text.h"
 
 struct _DrawlClause {
@@ -27,6 +28,8 @@ lay_out (DrawlClause *self, int width)
 
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_width (layout, width * PANGO_SCALE);
+  pango_layout_set_spacing (layout,
+                            drawl_sentence_layout_leading (GTK_WIDGET (self)) * PANGO_SCALE);
   return layout;
 }
 

@@ -25,6 +25,8 @@ struct _DrawlSentencePlace {
 G_DEFINE_FINAL_TYPE (DrawlSentencePlace, drawl_sentence_place, GTK_TYPE_LAYOUT_CHILD)
 G_DEFINE_FINAL_TYPE (DrawlSentenceLayout, drawl_sentence_layout, GTK_TYPE_LAYOUT_MANAGER)
 
+#define LEADING_PART 4 /* of the height of a line lies between two of them */
+
 /* A run of bits with the widgets they stand for. */
 typedef struct {
   GArray *bits; /* of DrawlSentenceBit */
@@ -46,16 +48,30 @@ drawl_sentence_place_init (DrawlSentencePlace *self)
 
 /* ---- Measuring ---- */
 
-/* The width of a gap between words, and the room between lines, in the sentence's type. */
 static void
-measure_type (GtkWidget *widget, Setting *setting)
+measure_space (GtkWidget *widget, int *width, int *height)
 {
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (widget, " ");
+
+  pango_layout_get_pixel_size (layout, width, height);
+}
+
+int
+drawl_sentence_layout_gap (GtkWidget *widget)
+{
   int width, height;
 
-  pango_layout_get_pixel_size (layout, &width, &height);
-  setting->gap = MAX (width, 1);
-  setting->leading = height / 4;
+  measure_space (widget, &width, &height);
+  return MAX (width, 1);
+}
+
+int
+drawl_sentence_layout_leading (GtkWidget *widget)
+{
+  int width, height;
+
+  measure_space (widget, &width, &height);
+  return height / LEADING_PART;
 }
 
 static DrawlSentenceBit
@@ -78,7 +94,8 @@ measure_children (GtkLayoutManager *manager, GtkWidget *widget, Setting *setting
 {
   setting->bits = g_array_new (FALSE, FALSE, sizeof (DrawlSentenceBit));
   setting->children = g_ptr_array_new ();
-  measure_type (widget, setting);
+  setting->gap = drawl_sentence_layout_gap (widget);
+  setting->leading = drawl_sentence_layout_leading (widget);
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child)) {
     if (!gtk_widget_should_layout (child))

@@ -14,3 +14,7 @@ GtkLayoutManager *drawl_sentence_layout_new (void);
 
 /* How @child stands to the one before it: against it, or else with a gap or none. */
 void drawl_sentence_layout_join (GtkWidget *child, gboolean joined, gboolean spaced);
+
+/* The gap between two words, and the room between two lines, of @widget's type, in pixels. */
+int drawl_sentence_layout_gap (GtkWidget *widget);
+int drawl_sentence_layout_leading (GtkWidget *widget);

@@ -152,9 +152,10 @@ on_size_chosen (gpointer data, int index)
 {
   DrawlShotDetails *self = data;
 
-  if (self->shot != NULL && index >= 0)
-    drawl_shot_edit_size (self->plan, self->shot,
-                          drawl_shot_get_question (self->shot)->body->sizes[index].id, NULL);
+  if (self->shot == NULL)
+    return;
+  const DrawlBody *body = drawl_shot_get_question (self->shot)->body;
+  drawl_shot_edit_size (self->plan, self->shot, index >= 0 ? body->sizes[index].id : "", NULL);
 }
 
 static void
@@ -163,11 +164,11 @@ on_codec_chosen (gpointer data, int index)
   DrawlShotDetails *self = data;
   g_autoptr (DrawlShotFields) fields = NULL;
 
-  if (self->shot == NULL || index < 0)
+  if (self->shot == NULL)
     return;
+  const DrawlBody *body = drawl_shot_get_question (self->shot)->body;
   fields = copy_fields (self);
-  drawl_shot_fields_set (&fields->codec,
-                         drawl_shot_get_question (self->shot)->body->codecs[index].id);
+  drawl_shot_fields_set (&fields->codec, index >= 0 ? body->codecs[index].id : "");
   set_fields (self, fields, _ ("Change codec"));
 }
 
@@ -185,16 +186,15 @@ fill_bodies (DrawlShotDetails *self)
     if (g_str_equal (drawl_hired_body_get_id (hired), id))
       selected = (int)i;
   }
-  drawl_choice_row_fill (ADW_COMBO_ROW (self->body_row), _ ("None yet"), names, selected);
+  drawl_choice_row_fill (ADW_COMBO_ROW (self->body_row), names, selected);
 }
 
-/* A size or codec that the body does not have is no choice, but stays until another is chosen. */
+/* A size or codec that the body does not have shows as none; it stays until another is chosen. */
 static void
 fill_choice (GtkWidget *row, GPtrArray *names, int selected)
 {
   gtk_widget_set_visible (row, names->len > 0);
-  drawl_choice_row_fill (ADW_COMBO_ROW (row), selected < 0 ? _ ("None yet") : NULL, names,
-                         selected);
+  drawl_choice_row_fill (ADW_COMBO_ROW (row), names, selected);
 }
 
 static void

@@ -106,7 +106,7 @@ drawl_shot_edit_size (DrawlPlan *plan, DrawlShot *shot, const char *id, GError *
   DrawlHiredBody *hired = drawl_plan_find_body (plan, fields->body);
 
   drawl_shot_fields_set (&fields->size, id);
-  if (hired != NULL)
+  if (hired != NULL && *id != '\0')
     settle_on (fields, hired);
   return drawl_plan_set_shot (plan, shot, fields, _ ("Change size"), error);
 }

@@ -15,7 +15,7 @@ void drawl_shot_edit_hold (DrawlPlan *plan, DrawlShot *shot, DrawlTimingTerm ter
 /* Puts the shot on another body of the plan ("" for none). Size and codec stay where that body has
  * them together; else the first that its tier allows. */
 gboolean drawl_shot_edit_body (DrawlPlan *plan, DrawlShot *shot, const char *id, GError **error);
-/* Another size; the codec stays where it can. */
+/* Another size ("" for none); the codec stays where it can. */
 gboolean drawl_shot_edit_size (DrawlPlan *plan, DrawlShot *shot, const char *id, GError **error);
 /* Shoots it as @fallback says: size, codec and capture rate. */
 gboolean drawl_shot_edit_fallback (DrawlPlan *plan, DrawlShot *shot, const DrawlFallback *fallback,

@@ -7,23 +7,19 @@
 
 #include <adwaita.h>
 
-#include "app/card-answer.h"
-#include "app/hire-answer.h"
+#include "app/answers.h"
 #include "app/rate-offer.h"
-#include "app/sentence.h"
+#include "app/shot-sentence.h"
 #include "app/shot-details.h"
 #include "app/span-view.h"
 #include "core/text.h"
-
-#define N_ANSWERS 2
 
 struct _DrawlShotPage {
   GtkWidget parent_instance;
   DrawlPlan *plan;
   DrawlShot *shot;
   GtkWidget *stack, *scroller, *sentence, *error_box, *error_label, *offer, *span_view, *span_error;
-  GtkWidget *answers_box, *details;
-  GtkWidget *answers[N_ANSWERS];
+  GtkWidget *answers, *details;
 };
 
 enum { PROP_PLAN = 1, PROP_SHOT, N_PROPS };
@@ -47,19 +43,19 @@ set_stale (GtkWidget *widget, gboolean stale)
 static void
 on_sentence_error (DrawlShotPage *self)
 {
-  const char *error = drawl_sentence_get_error (DRAWL_SENTENCE (self->sentence));
+  const char *error = drawl_shot_sentence_get_error (DRAWL_SHOT_SENTENCE (self->sentence));
 
   gtk_label_set_text (GTK_LABEL (self->error_label), error != NULL ? error : "");
   gtk_widget_set_visible (self->error_box, error != NULL);
   set_stale (self->span_view, error != NULL);
-  set_stale (self->answers_box, error != NULL);
+  set_stale (self->answers, error != NULL);
   drawl_shot_details_set_stale (DRAWL_SHOT_DETAILS (self->details), error != NULL);
 }
 
 static void
 on_restore (DrawlShotPage *self)
 {
-  drawl_sentence_restore (DRAWL_SENTENCE (self->sentence));
+  drawl_shot_sentence_restore (DRAWL_SHOT_SENTENCE (self->sentence));
 }
 
 static void
@@ -72,56 +68,16 @@ on_span_error (DrawlShotPage *self)
   gtk_widget_set_visible (self->span_error, error != NULL);
 }
 
-/* ---- Answers ---- */
-
-/* Those that need attention stand first, each kind in its own order. */
-static int
-compare_answers (GtkFlowBoxChild *a, GtkFlowBoxChild *b, gpointer data)
-{
-  DrawlShotPage *self = data;
-  int order[2] = {0};
-  GtkFlowBoxChild *children[2] = {a, b};
-
-  for (int i = 0; i < 2; i++) {
-    GtkWidget *card = gtk_flow_box_child_get_child (children[i]);
-    gboolean attention = drawl_answer_card_get_attention (DRAWL_ANSWER_CARD (card));
-    for (int at = 0; at < N_ANSWERS; at++)
-      if (self->answers[at] == card)
-        order[i] = at + (attention ? 0 : N_ANSWERS);
-  }
-  return order[0] - order[1];
-}
-
-static void
-on_attention (DrawlShotPage *self)
-{
-  gtk_flow_box_invalidate_sort (GTK_FLOW_BOX (self->answers_box));
-}
-
-static void
-add_answer (DrawlShotPage *self, guint at, GtkWidget *answer)
-{
-  GtkWidget *child = gtk_flow_box_child_new ();
-
-  self->answers[at] = answer;
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), answer);
-  gtk_widget_set_focusable (child, FALSE);
-  gtk_flow_box_append (GTK_FLOW_BOX (self->answers_box), child);
-  g_signal_connect_object (answer, "notify::attention", G_CALLBACK (on_attention), self,
-                           G_CONNECT_SWAPPED);
-}
-
 /* ---- Plan and shot ---- */
 
 static void
 hand_on (DrawlShotPage *self)
 {
-  drawl_sentence_set_shot (DRAWL_SENTENCE (self->sentence), self->plan, self->shot);
+  drawl_shot_sentence_set_shot (DRAWL_SHOT_SENTENCE (self->sentence), self->plan, self->shot);
   drawl_shot_details_set_shot (DRAWL_SHOT_DETAILS (self->details), self->plan, self->shot);
   drawl_rate_offer_set_shot (DRAWL_RATE_OFFER (self->offer), self->plan, self->shot);
   drawl_span_view_set_shot (DRAWL_SPAN_VIEW (self->span_view), self->plan, self->shot);
-  for (guint i = 0; i < N_ANSWERS; i++)
-    drawl_answer_card_set_shot (DRAWL_ANSWER_CARD (self->answers[i]), self->plan, self->shot);
+  drawl_answers_set_shot (DRAWL_ANSWERS (self->answers), self->plan, self->shot);
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), self->shot != NULL ? "shot" : "none");
 }
 
@@ -227,7 +183,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, DrawlShotPage, offer);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotPage, span_view);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotPage, span_error);
-  gtk_widget_class_bind_template_child (widget_class, DrawlShotPage, answers_box);
+  gtk_widget_class_bind_template_child (widget_class, DrawlShotPage, answers);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotPage, details);
   gtk_widget_class_bind_template_callback (widget_class, on_sentence_error);
   gtk_widget_class_bind_template_callback (widget_class, on_restore);
@@ -248,9 +204,10 @@ drawl_shot_page_class_init (DrawlShotPageClass *klass)
   props[PROP_SHOT] = g_param_spec_object ("shot", NULL, NULL, DRAWL_TYPE_SHOT, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
-  g_type_ensure (DRAWL_TYPE_SENTENCE);
+  g_type_ensure (DRAWL_TYPE_SHOT_SENTENCE);
   g_type_ensure (DRAWL_TYPE_RATE_OFFER);
   g_type_ensure (DRAWL_TYPE_SPAN_VIEW);
+  g_type_ensure (DRAWL_TYPE_ANSWERS);
   g_type_ensure (DRAWL_TYPE_SHOT_DETAILS);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   bind_children (widget_class);
@@ -260,9 +217,6 @@ static void
 drawl_shot_page_init (DrawlShotPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  add_answer (self, 0, drawl_hire_answer_new ());
-  add_answer (self, 1, drawl_card_answer_new ());
-  gtk_flow_box_set_sort_func (GTK_FLOW_BOX (self->answers_box), compare_answers, self, NULL);
 }
 
 GtkWidget *

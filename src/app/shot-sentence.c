@@ -4,7 +4,7 @@
  * when another template fits better. The place of a blank in a template is its term; what happens
  * has a place of its own after the terms. */
 
-#include "app/sentence.h"
+#include "app/shot-sentence.h"
 
 #include "app/sentence-layout.h"
 #include "app/sentence-template.h"
@@ -14,7 +14,7 @@
 #define PLACE_WHAT DRAWL_TIMING_N_TERMS
 #define N_PLACES (DRAWL_TIMING_N_TERMS + 1)
 
-struct _DrawlSentence {
+struct _DrawlShotSentence {
   GtkWidget parent_instance;
   DrawlPlan *plan;
   DrawlShot *shot;
@@ -29,7 +29,7 @@ enum { PROP_ERROR = 1, N_PROPS };
 
 static GParamSpec *props[N_PROPS];
 
-G_DEFINE_FINAL_TYPE (DrawlSentence, drawl_sentence, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (DrawlShotSentence, drawl_shot_sentence, GTK_TYPE_WIDGET)
 
 /* Translators: the words in braces are places for what is typed; keep each one, in any order. Units
  * are part of their place. Punctuation stays with the place that it touches. */
@@ -57,7 +57,7 @@ static const char *const templates[3][2] = {
 /* ---- The edits of all places ---- */
 
 static DrawlEdit *
-edit_at (DrawlSentence *self, guint place)
+edit_at (DrawlShotSentence *self, guint place)
 {
   return place == PLACE_WHAT ? drawl_clause_get_edit (DRAWL_CLAUSE (self->places[place]))
                              : drawl_blank_get_edit (DRAWL_BLANK (self->places[place]));
@@ -65,7 +65,7 @@ edit_at (DrawlSentence *self, guint place)
 
 /* While something is wrong, the figures that follow stay as they were, and are greyed. */
 static void
-show_stale (DrawlSentence *self)
+show_stale (DrawlShotSentence *self)
 {
   for (guint term = 0; term < DRAWL_TIMING_N_TERMS; term++) {
     DrawlBlank *blank = DRAWL_BLANK (self->places[term]);
@@ -75,7 +75,7 @@ show_stale (DrawlSentence *self)
 }
 
 static void
-gather_errors (DrawlSentence *self)
+gather_errors (DrawlShotSentence *self)
 {
   const char *error = NULL;
 
@@ -87,14 +87,14 @@ gather_errors (DrawlSentence *self)
 }
 
 static void
-commit_all (DrawlSentence *self)
+commit_all (DrawlShotSentence *self)
 {
   for (guint place = 0; place < N_PLACES; place++)
     drawl_edit_commit (edit_at (self, place));
 }
 
 void
-drawl_sentence_restore (DrawlSentence *sentence)
+drawl_shot_sentence_restore (DrawlShotSentence *sentence)
 {
   for (guint place = 0; place < N_PLACES; place++)
     drawl_edit_restore (edit_at (sentence, place));
@@ -131,7 +131,7 @@ split_template (const char *template, gboolean with_post)
 }
 
 static GtkWidget *
-add_word (DrawlSentence *self, const char *text)
+add_word (DrawlShotSentence *self, const char *text)
 {
   GtkWidget *label = gtk_label_new (text);
 
@@ -140,7 +140,7 @@ add_word (DrawlSentence *self, const char *text)
 }
 
 static void
-set_words (DrawlSentence *self, const char *template, gboolean with_post)
+set_words (DrawlShotSentence *self, const char *template, gboolean with_post)
 {
   g_autoptr (GArray) pieces = split_template (template, with_post);
   GtkWidget *parent = GTK_WIDGET (self), *before = NULL;
@@ -159,7 +159,7 @@ set_words (DrawlSentence *self, const char *template, gboolean with_post)
 }
 
 static void
-choose_words (DrawlSentence *self, const DrawlBlanks *blanks)
+choose_words (DrawlShotSentence *self, const DrawlBlanks *blanks)
 {
   DrawlRational hundred = drawl_rational_whole (100);
   int side = drawl_rational_compare (blanks->value[DRAWL_TIMING_FACTOR], drawl_rational_whole (1));
@@ -173,7 +173,7 @@ choose_words (DrawlSentence *self, const DrawlBlanks *blanks)
 /* ---- What the shot says ---- */
 
 static void
-show_term (DrawlSentence *self, const DrawlBlanks *blanks, DrawlTimingTerm term)
+show_term (DrawlShotSentence *self, const DrawlBlanks *blanks, DrawlTimingTerm term)
 {
   g_autofree char *number = drawl_term_number (term, blanks->value[term]);
   gboolean held = (blanks->held & DRAWL_TIMING_BIT (term)) != 0;
@@ -184,7 +184,7 @@ show_term (DrawlSentence *self, const DrawlBlanks *blanks, DrawlTimingTerm term)
 }
 
 static void
-refresh (DrawlSentence *self)
+refresh (DrawlShotSentence *self)
 {
   const DrawlShotFields *fields = drawl_shot_get_fields (self->shot);
   g_autofree char *summary = drawl_shot_dup_summary (self->shot);
@@ -201,7 +201,7 @@ refresh (DrawlSentence *self)
 /* ---- What is asked of the shot ---- */
 
 static void
-on_typed (DrawlSentence *self, const char *text, DrawlEdit *edit)
+on_typed (DrawlShotSentence *self, const char *text, DrawlEdit *edit)
 {
   DrawlBlank *blank = g_object_get_data (G_OBJECT (edit), "blank");
   DrawlTimingTerm term = drawl_blank_get_term (blank);
@@ -217,7 +217,7 @@ on_typed (DrawlSentence *self, const char *text, DrawlEdit *edit)
 }
 
 static void
-on_step (DrawlSentence *self, int steps, DrawlBlank *blank)
+on_step (DrawlShotSentence *self, int steps, DrawlBlank *blank)
 {
   DrawlEdit *edit = drawl_blank_get_edit (blank);
   DrawlTimingTerm term = drawl_blank_get_term (blank);
@@ -235,7 +235,7 @@ on_step (DrawlSentence *self, int steps, DrawlBlank *blank)
 
 /* What was refused because of a hold may be taken once that is let go of. */
 static void
-on_hold (DrawlSentence *self, gboolean held, DrawlBlank *blank)
+on_hold (DrawlShotSentence *self, gboolean held, DrawlBlank *blank)
 {
   if (self->shot == NULL)
     return;
@@ -244,7 +244,7 @@ on_hold (DrawlSentence *self, gboolean held, DrawlBlank *blank)
 }
 
 static void
-on_action_typed (DrawlSentence *self, const char *text, DrawlEdit *edit)
+on_action_typed (DrawlShotSentence *self, const char *text, DrawlEdit *edit)
 {
   g_autoptr (DrawlShotFields) fields = NULL;
   g_autoptr (GError) error = NULL;
@@ -260,13 +260,13 @@ on_action_typed (DrawlSentence *self, const char *text, DrawlEdit *edit)
 /* ---- The widget ---- */
 
 static void
-drawl_sentence_get_property (GObject *object, guint prop_id, GValue *value, GParamSpec *pspec)
+drawl_shot_sentence_get_property (GObject *object, guint prop_id, GValue *value, GParamSpec *pspec)
 {
-  g_value_set_string (value, DRAWL_SENTENCE (object)->error);
+  g_value_set_string (value, DRAWL_SHOT_SENTENCE (object)->error);
 }
 
 static void
-leave_shot (DrawlSentence *self)
+leave_shot (DrawlShotSentence *self)
 {
   g_clear_signal_handler (&self->changed_handler, self->shot);
   g_clear_object (&self->shot);
@@ -274,26 +274,26 @@ leave_shot (DrawlSentence *self)
 }
 
 static void
-drawl_sentence_dispose (GObject *object)
+drawl_shot_sentence_dispose (GObject *object)
 {
-  DrawlSentence *self = DRAWL_SENTENCE (object);
+  DrawlShotSentence *self = DRAWL_SHOT_SENTENCE (object);
   GtkWidget *child;
 
   leave_shot (self);
   g_clear_pointer (&self->words, g_ptr_array_unref);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
-  G_OBJECT_CLASS (drawl_sentence_parent_class)->dispose (object);
+  G_OBJECT_CLASS (drawl_shot_sentence_parent_class)->dispose (object);
 }
 
 static void
-drawl_sentence_class_init (DrawlSentenceClass *klass)
+drawl_shot_sentence_class_init (DrawlShotSentenceClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  object_class->get_property = drawl_sentence_get_property;
-  object_class->dispose = drawl_sentence_dispose;
+  object_class->get_property = drawl_shot_sentence_get_property;
+  object_class->dispose = drawl_shot_sentence_dispose;
   gtk_widget_class_set_css_name (widget_class, "sentence");
   gtk_widget_class_set_layout_manager_type (widget_class, DRAWL_TYPE_SENTENCE_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -305,7 +305,7 @@ drawl_sentence_class_init (DrawlSentenceClass *klass)
 }
 
 static void
-add_place (DrawlSentence *self, guint place, GtkWidget *child)
+add_place (DrawlShotSentence *self, guint place, GtkWidget *child)
 {
   self->places[place] = child;
   gtk_widget_set_parent (child, GTK_WIDGET (self));
@@ -314,7 +314,7 @@ add_place (DrawlSentence *self, guint place, GtkWidget *child)
 }
 
 static void
-add_blank (DrawlSentence *self, DrawlTimingTerm term)
+add_blank (DrawlShotSentence *self, DrawlTimingTerm term)
 {
   GtkWidget *blank = drawl_blank_new (term);
   DrawlEdit *edit = drawl_blank_get_edit (DRAWL_BLANK (blank));
@@ -327,7 +327,7 @@ add_blank (DrawlSentence *self, DrawlTimingTerm term)
 }
 
 static void
-drawl_sentence_init (DrawlSentence *self)
+drawl_shot_sentence_init (DrawlShotSentence *self)
 {
   self->words = g_ptr_array_new_with_free_func ((GDestroyNotify)gtk_widget_unparent);
   add_place (self, PLACE_WHAT, drawl_clause_new ());
@@ -340,13 +340,13 @@ drawl_sentence_init (DrawlSentence *self)
 }
 
 void
-drawl_sentence_set_shot (DrawlSentence *sentence, DrawlPlan *plan, DrawlShot *shot)
+drawl_shot_sentence_set_shot (DrawlShotSentence *sentence, DrawlPlan *plan, DrawlShot *shot)
 {
   if (sentence->shot == shot && sentence->plan == plan)
     return;
   if (sentence->shot != NULL) {
     commit_all (sentence);
-    drawl_sentence_restore (sentence);
+    drawl_shot_sentence_restore (sentence);
   }
   leave_shot (sentence);
   if (shot == NULL)
@@ -359,19 +359,19 @@ drawl_sentence_set_shot (DrawlSentence *sentence, DrawlPlan *plan, DrawlShot *sh
 }
 
 const char *
-drawl_sentence_get_error (DrawlSentence *sentence)
+drawl_shot_sentence_get_error (DrawlShotSentence *sentence)
 {
   return sentence->error;
 }
 
 DrawlBlank *
-drawl_sentence_get_blank (DrawlSentence *sentence, DrawlTimingTerm term)
+drawl_shot_sentence_get_blank (DrawlShotSentence *sentence, DrawlTimingTerm term)
 {
   return DRAWL_BLANK (sentence->places[term]);
 }
 
 DrawlClause *
-drawl_sentence_get_clause (DrawlSentence *sentence)
+drawl_shot_sentence_get_clause (DrawlShotSentence *sentence)
 {
   return DRAWL_CLAUSE (sentence->places[PLACE_WHAT]);
 }

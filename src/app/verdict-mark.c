@@ -110,6 +110,7 @@ drawl_verdict_mark_init (DrawlVerdictMark *self)
 {
   self->image = gtk_image_new ();
   self->name = gtk_label_new (NULL);
+  gtk_label_set_wrap (GTK_LABEL (self->name), TRUE);
   gtk_widget_set_visible (self->name, FALSE);
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (gtk_widget_get_layout_manager (GTK_WIDGET (self))),
                               6);
