@@ -47,7 +47,9 @@ typedef struct {
   double x, y;  /* of the first card */
   double card_width, card_height;
   double step_x, step_y; /* from card to card, from row to row */
-  double foot_y;         /* of the lines of text below */
+  double foot_y;         /* of the first line of text below */
+  guint foot_lines;      /* that there is room for: 0, 1 or 2 */
+  double leading;        /* from one to the next */
   gboolean labels;       /* there is room for a line above each card */
   gboolean rtl;
 } DrawlCardStripLayout;

@@ -162,12 +162,13 @@ static const DrawlPictureType types[] = {
 const DrawlPictureType *
 drawl_picture_type_find (const char *path)
 {
-  gsize length = strlen (path);
+  g_autofree char *name = g_path_get_basename (path);
+  gsize length = strlen (name);
 
   for (guint i = 0; i < G_N_ELEMENTS (types); i++) {
     gsize ending = strlen (types[i].ending);
 
-    if (length > ending && g_ascii_strcasecmp (path + length - ending, types[i].ending) == 0)
+    if (length > ending && g_ascii_strcasecmp (name + length - ending, types[i].ending) == 0)
       return &types[i];
   }
   return NULL;

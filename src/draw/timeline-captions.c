@@ -63,24 +63,34 @@ fit_caption (const DrawlTimelineScene *scene, Caption *caption, double room)
   return MIN (width_of (scene, &strong, caption->figures), room);
 }
 
+/* What was fitted into @room. */
 static void
-draw_caption (const DrawlTimelineScene *scene, Caption caption, double x, double y)
+write_caption (const DrawlTimelineScene *scene, const Caption *caption, double room, double x,
+               double y)
 {
   const DrawlStyle *style = scene->style;
-  double gap = 0.7 * scene->line, room = scene->at.width - 2 * DRAWL_TIMELINE_EDGE;
-  double width = fit_caption (scene, &caption, room);
+  double gap = 0.7 * scene->line;
   DrawlTextStyle figures = {.bold = TRUE, .max_width = room};
 
-  x = CLAMP (x, DRAWL_TIMELINE_EDGE,
-             MAX (DRAWL_TIMELINE_EDGE, scene->at.width - DRAWL_TIMELINE_EDGE - width));
-  if (caption.lead != NULL) {
-    write_at (scene, &plain, style->dim, x, y, caption.lead);
-    x += width_of (scene, &plain, caption.lead) + gap;
+  if (caption->lead != NULL) {
+    write_at (scene, &plain, style->dim, x, y, caption->lead);
+    x += width_of (scene, &plain, caption->lead) + gap;
   }
-  write_at (scene, &figures, style->ink, x, y, caption.figures);
-  if (caption.more != NULL)
-    write_at (scene, &plain, style->dim, x + width_of (scene, &strong, caption.figures) + gap, y,
-              caption.more);
+  write_at (scene, &figures, style->ink, x, y, caption->figures);
+  if (caption->more != NULL)
+    write_at (scene, &plain, style->dim, x + width_of (scene, &strong, caption->figures) + gap, y,
+              caption->more);
+}
+
+/* In a row of its own: at the zero of the spans, or as near as it fits. */
+static void
+draw_caption (const DrawlTimelineScene *scene, Caption caption, double y)
+{
+  double room = scene->at.width - 2 * DRAWL_TIMELINE_EDGE;
+  double width = fit_caption (scene, &caption, room);
+  double x = MIN (scene->at.zero_x, DRAWL_TIMELINE_EDGE + room - width);
+
+  write_caption (scene, &caption, room, x, y);
 }
 
 /* Beside a span, @end being the end of all that is drawn of it; FALSE when there is no room. */
@@ -95,7 +105,7 @@ draw_caption_beside (const DrawlTimelineScene *scene, Caption caption,
   if (span->height < scene->line || fit_caption (scene, &fitted, room) > room ||
       fitted.figures != caption.figures)
     return FALSE;
-  draw_caption (scene, fitted, x, span->y + (span->height - scene->line) / 2);
+  write_caption (scene, &fitted, room, x, span->y + (span->height - scene->line) / 2);
   return TRUE;
 }
 
@@ -108,7 +118,7 @@ place_caption (const DrawlTimelineScene *scene, Caption caption, const cairo_rec
       draw_caption_beside (scene, caption, span, end))
     return;
   if (row)
-    draw_caption (scene, caption, scene->at.zero_x, y);
+    draw_caption (scene, caption, y);
 }
 
 static void
@@ -240,16 +250,18 @@ draw_axis_words (const DrawlTimelineScene *scene)
 
 /* ---- Handles ---- */
 
+/* Within the part of a handle that is seen, clear of the grip at its end. */
 static void
 draw_handle_words (const DrawlTimelineScene *scene, const cairo_rectangle_t *handle, double seconds)
 {
   g_autofree char *words = drawl_timeline_handle_words (seconds);
-  double width = width_of (scene, &plain, words);
-  double room = handle->width - 2 * (DRAWL_TIMELINE_KNOB + 2);
+  double width = width_of (scene, &plain, words), air = DRAWL_TIMELINE_KNOB + 2;
+  double left = MAX (handle->x, DRAWL_TIMELINE_EDGE);
+  double right = MIN (drawl_timeline_end (handle), scene->at.width - DRAWL_TIMELINE_EDGE);
 
-  if (seconds <= 0 || width > room || handle->height < 1.2 * scene->line)
+  if (seconds <= 0 || width + 2 * air > right - left || handle->height < 1.2 * scene->line)
     return;
-  write_at (scene, &plain, scene->style->dim, handle->x + (handle->width - width) / 2,
+  write_at (scene, &plain, scene->style->dim, (left + right - width) / 2,
             handle->y + (handle->height - scene->line) / 2, words);
 }
 

@@ -11,7 +11,7 @@
 
 #define GAP 3.0 /* between a bar and the stretch */
 #define KNOB_ACTIVE 6.5
-#define HALO 10.5
+#define HALO 9.5
 #define CORNER 4.0
 #define TICK_PX 4.0
 
@@ -139,16 +139,17 @@ static void
 draw_grip (const DrawlTimelineScene *scene, const cairo_rectangle_t *span, gboolean active)
 {
   double x = drawl_timeline_end (span), y = span->y + span->height / 2;
+  double room = MIN (y, scene->at.height - y) - DRAWL_TIMELINE_EDGE;
   double radius = MIN (active ? KNOB_ACTIVE : DRAWL_TIMELINE_KNOB, span->height * 0.42);
   DrawlColour colour = scene->style->accent;
 
   if (x > scene->at.width - DRAWL_TIMELINE_EDGE - radius)
     return;
   if (active) {
-    cairo_arc (scene->cr, x, y, HALO, 0, 2 * G_PI);
+    cairo_arc (scene->cr, x, y, MIN (HALO, room), 0, 2 * G_PI);
     fill (scene, (DrawlColour){colour.red, colour.green, colour.blue, colour.alpha * 0.28});
   }
-  cairo_arc (scene->cr, x, y, radius + 1.5, 0, 2 * G_PI);
+  cairo_arc (scene->cr, x, y, MIN (radius + 1.5, room), 0, 2 * G_PI);
   fill (scene, opaque (scene->style->ground));
   cairo_arc (scene->cr, x, y, radius, 0, 2 * G_PI);
   fill (scene, colour);
@@ -163,10 +164,11 @@ draw_playhead (const DrawlTimelineScene *scene, double playhead_s)
   double real_x = at->zero_x + share * at->real.width;
   double screen_x = at->zero_x + share * at->screen.width;
 
-  cairo_move_to (scene->cr, real_x, at->real.y - 3);
+  cairo_move_to (scene->cr, real_x, MAX (at->real.y - 3, DRAWL_TIMELINE_EDGE));
   cairo_line_to (scene->cr, real_x, drawl_timeline_bottom (&at->real) + GAP);
   cairo_line_to (scene->cr, screen_x, at->screen.y - GAP);
-  cairo_line_to (scene->cr, screen_x, drawl_timeline_bottom (&at->screen) + 3);
+  cairo_line_to (scene->cr, screen_x,
+                 MIN (drawl_timeline_bottom (&at->screen) + 3, at->height - DRAWL_TIMELINE_EDGE));
   drawl_style_set_colour (scene->cr, scene->style->accent);
   cairo_set_line_width (scene->cr, 1.5);
   cairo_stroke (scene->cr);

@@ -11,6 +11,7 @@
 
 #include <math.h>
 
+#define EDGE 3.0     /* kept free above and below at least */
 #define FRAME_PX 4.0 /* frames narrower than this get no ticks */
 
 /* ---- What it shows ---- */
@@ -67,7 +68,7 @@ typedef struct {
 static Rows
 divide_height (double height, double line)
 {
-  double margin = MIN (0.8 * line, 0.06 * height), least = 3 * line;
+  double margin = CLAMP (0.06 * height, MIN (EDGE, height / 8), 0.8 * line), least = 3 * line;
   Rows rows = {.figures = 1.4 * line, .gap = 0.7 * line, .axis = line + 7};
   double rest = height - 2 * margin - 2 * rows.figures - rows.gap - rows.axis;
 
