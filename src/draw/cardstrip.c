@@ -8,6 +8,7 @@
 
 #include "core/text.h"
 #include "plan/figure.h"
+#include "plan/filling.h"
 #include "plan/shot-load.h"
 
 #define FOOT_PARTS G_GINT64_CONSTANT (2880)
@@ -17,9 +18,9 @@ typedef struct {
   DrawlCardStripData *data;
   DrawlPlan *plan;
   DrawlShot *marked;
-  gint64 capacity; /* of a card, in bytes or parts of a foot */
+  gint64 capacity, usable; /* of a card, in bytes or parts of a foot */
   gboolean spans;
-  DrawlCardFill fill;
+  DrawlFilling sum;
 } Filling;
 
 /* ---- Blocks ---- */
@@ -49,13 +50,12 @@ add_takes (Filling *filling, gint64 card, gint64 from, gint64 units, gint64 take
     add_block (filling, card, at, at + step, of->shot, of->marked);
 }
 
-/* Walks over the cards from where @before ends, as long as they are drawn. */
+/* Walks over the cards from @card on, of which @left is left, as long as they are drawn. */
 static void
-place_takes (Filling *filling, const DrawlCardFill *before, gint64 units, gint64 takes,
-             const DrawlCardBlock *of)
+place_takes (Filling *filling, gint64 card, gint64 left, gint64 units, const DrawlCardBlock *of,
+             gint64 takes)
 {
-  gint64 usable = before->usable_bytes, left = before->left_bytes;
-  gint64 card = before->cards - 1, rest_of_take = 0;
+  gint64 usable = filling->usable, rest_of_take = 0;
 
   while (takes > 0 && card < DRAWL_CARDSTRIP_CARDS_MAX) {
     gint64 whole = MIN (left / units, takes);
@@ -81,39 +81,32 @@ place_takes (Filling *filling, const DrawlCardFill *before, gint64 units, gint64
   }
 }
 
-/* What a take of the shot takes up; 0 when that is not known. */
 static gint64
-units_of (const Filling *filling, DrawlShot *shot)
+foot_parts (DrawlRational feet)
 {
-  const DrawlShotLoad *load = drawl_shot_get_load (shot);
   DrawlRational parts;
 
-  if (!load->known)
-    return 0;
-  if (!filling->data->film)
-    return load->take_bytes;
-  if (!drawl_rational_mul (load->take_feet, drawl_rational_whole (FOOT_PARTS), &parts))
-    return 0;
-  return drawl_rational_ceil (parts);
+  return drawl_rational_mul (feet, drawl_rational_whole (FOOT_PARTS), &parts)
+             ? drawl_rational_ceil (parts)
+             : 0;
 }
 
 static gboolean
 add_shot (Filling *filling, DrawlShot *shot, guint position)
 {
+  const DrawlShotLoad *load = drawl_shot_get_load (shot);
   DrawlCardBlock of = {.shot = position, .marked = shot == filling->marked};
-  gint64 units = units_of (filling, shot), takes = drawl_shot_get_fields (shot)->takes;
-  DrawlCardFill before = filling->fill;
+  DrawlFilling before = filling->sum;
+  gboolean film = filling->data->film;
+  gint64 units = film ? foot_parts (load->take_feet) : load->take_bytes;
+  gint64 left = film ? foot_parts (before.left_feet) : before.cards.left_bytes;
 
-  if (units <= 0 ||
-      !(filling->spans ? drawl_card_fill_add_spanning (&filling->fill, units, takes, NULL)
-                       : drawl_card_fill_add (&filling->fill, units, takes, NULL)))
+  if (units <= 0 || !drawl_filling_add (&filling->sum, shot, filling->spans))
     return FALSE;
-  place_takes (filling, &before, units, takes, &of);
+  place_takes (filling, before.begun - 1, left, units, &of, drawl_shot_get_fields (shot)->takes);
   if (of.marked) {
-    gboolean same = before.left_bytes >= (filling->spans ? 1 : units);
-
-    filling->data->marked_first = same ? before.cards - 1 : before.cards;
-    filling->data->marked_cards = filling->fill.cards - filling->data->marked_first;
+    filling->data->marked_first = drawl_filling_next (&before, shot, filling->spans) - 1;
+    filling->data->marked_cards = filling->sum.begun - filling->data->marked_first;
   }
   return TRUE;
 }
@@ -126,18 +119,6 @@ feet_words (DrawlRational feet)
   g_autofree char *number = drawl_figure_number (feet, 0);
 
   return g_strdup_printf (_ ("%s\u00a0ft"), number);
-}
-
-/* Time that @units last at the rate of the shot: so many of its takes, in frames. */
-static gboolean
-seconds_in (const Filling *filling, gint64 units, DrawlRate capture, DrawlRational *seconds)
-{
-  gint64 frames = drawl_shot_get_load (filling->marked)->take_frames;
-  DrawlRational takes;
-
-  return drawl_rational_make (units, units_of (filling, filling->marked), &takes) &&
-         drawl_rational_mul (takes, drawl_rational_whole (frames), seconds) &&
-         drawl_rational_div (*seconds, capture, seconds);
 }
 
 static DrawlRational
@@ -153,10 +134,10 @@ floor_to_tenth (DrawlRational seconds)
 static char *
 left_words (const Filling *filling)
 {
-  DrawlRational seconds, feet;
   DrawlRate capture = drawl_shot_get_timing (filling->marked)->value[DRAWL_TIMING_CAPTURE];
+  DrawlRational seconds;
 
-  if (!seconds_in (filling, filling->fill.left_bytes, capture, &seconds))
+  if (!drawl_filling_left (&filling->sum, filling->marked, &seconds))
     return NULL;
   if (seconds.num > seconds.den) /* more digits than a tenth would only look exact */
     seconds = floor_to_tenth (seconds);
@@ -164,9 +145,8 @@ left_words (const Filling *filling)
   g_autofree char *rate = drawl_figure_rate (capture);
   if (!filling->data->film)
     return g_strdup_printf (_ ("%s left on the last at %s"), time, rate);
-  if (!drawl_rational_make (filling->fill.left_bytes, FOOT_PARTS, &feet))
-    return NULL;
-  g_autofree char *length = feet_words (drawl_rational_whole (drawl_rational_floor (feet)));
+  gint64 whole_feet = drawl_rational_floor (filling->sum.left_feet);
+  g_autofree char *length = feet_words (drawl_rational_whole (whole_feet));
   /* Translators: feet of film, time, capture rate. */
   return g_strdup_printf (_ ("%s left on the last, %s at %s"), length, time, rate);
 }
@@ -178,17 +158,15 @@ find_card (Filling *filling, const DrawlBody *body)
 {
   const DrawlCheckQuestion *question = drawl_shot_get_question (filling->marked);
   int index = drawl_shot_get_check (filling->marked)->card;
-  gint64 usable;
 
-  if (index < 0 ||
-      !drawl_card_usable_bytes (body->cards[index].bytes, question->reserve_percent, &usable, NULL))
+  if (index < 0 || !drawl_card_usable_bytes (body->cards[index].bytes, question->reserve_percent,
+                                             &filling->usable, NULL))
     return FALSE;
   const DrawlBodyCard *card = &body->cards[index];
   filling->capacity = card->bytes;
-  filling->data->reserve = 1 - (double)usable / (double)card->bytes;
+  filling->data->reserve = 1 - (double)filling->usable / (double)card->bytes;
   filling->data->card_name = g_strdup (card->name);
   filling->data->capacity = drawl_figure_bytes (drawl_rational_whole (card->bytes));
-  drawl_card_fill_init (&filling->fill, usable);
   return TRUE;
 }
 
@@ -196,16 +174,13 @@ static gboolean
 find_magazine (Filling *filling, const DrawlBody *body)
 {
   const DrawlBodyMagazine *magazine = drawl_body_longest_magazine (body);
-  DrawlRational parts;
 
-  if (magazine == NULL ||
-      !drawl_rational_mul (magazine->feet, drawl_rational_whole (FOOT_PARTS), &parts))
+  if (magazine == NULL)
     return FALSE;
-  filling->capacity = drawl_rational_floor (parts);
+  filling->capacity = filling->usable = foot_parts (magazine->feet);
   filling->spans = FALSE;
   filling->data->card_name = g_strdup (magazine->name);
   filling->data->capacity = feet_words (magazine->feet);
-  drawl_card_fill_init (&filling->fill, filling->capacity);
   return filling->capacity > 0;
 }
 
@@ -246,7 +221,7 @@ fill_with_shots (Filling *filling)
       filling->data->left = left_words (filling);
     }
   }
-  filling->data->cards = filling->fill.cards;
+  filling->data->cards = filling->sum.begun;
   return fits;
 }
 
@@ -260,6 +235,7 @@ drawl_cardstrip_data_from_plan (DrawlCardStripData *data, DrawlPlan *plan, Drawl
       .spans = drawl_plan_get_settings (plan)->takes_span,
   };
 
+  drawl_filling_init (&filling.sum);
   *data = (DrawlCardStripData){
       .blocks = g_array_new (FALSE, FALSE, sizeof (DrawlCardBlock)),
       .slate = g_strdup (drawl_shot_get_slate (shot)),
