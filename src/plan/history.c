@@ -190,6 +190,12 @@ drawl_history_mark (DrawlHistory *history)
   history->mark = drawl_history_has_news (history) ? NO_MARK : history->done;
 }
 
+void
+drawl_history_unmark (DrawlHistory *history)
+{
+  history->mark = NO_MARK;
+}
+
 gboolean
 drawl_history_off_mark (const DrawlHistory *history)
 {

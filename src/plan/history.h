@@ -69,4 +69,6 @@ DrawlStep *drawl_history_forth (DrawlHistory *history);
 
 /* The mark of what was saved: where the history stands now; and whether it stands elsewhere. */
 void drawl_history_mark (DrawlHistory *history);
+/* No walk leads to what was saved. */
+void drawl_history_unmark (DrawlHistory *history);
 gboolean drawl_history_off_mark (const DrawlHistory *history);

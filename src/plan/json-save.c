@@ -14,6 +14,7 @@
 #include <unistd.h>
 
 #include "core/text.h"
+#include "plan/disk-error.h"
 #include "plan/error.h"
 
 #define LINKS_MAX 40
@@ -28,26 +29,6 @@ typedef struct {
   const char *expected_etag; /* or NULL */
   char *etag;                /* taken from what was written */
 } Saving;
-
-/* errno in words that say what to do about it, for what happens on a set. */
-static const struct {
-  int code;
-  DrawlPlanError error;
-  const char *words;
-} reasons[] = {
-    {ENOSPC, DRAWL_PLAN_ERROR_NO_SPACE, N_ ("the disk is full")},
-    {EDQUOT, DRAWL_PLAN_ERROR_NO_SPACE, N_ ("there is no room left for your files on this disk")},
-    {EFBIG, DRAWL_PLAN_ERROR_NO_SPACE,
-     N_ ("the file would be larger than this disk or session allows")},
-    {EROFS, DRAWL_PLAN_ERROR_READ_ONLY, N_ ("the disk can only be read")},
-    {EACCES, DRAWL_PLAN_ERROR_NO_PERMISSION, N_ ("you are not allowed to write there")},
-    {EPERM, DRAWL_PLAN_ERROR_NO_PERMISSION, N_ ("you are not allowed to write there")},
-    {ENOENT, DRAWL_PLAN_ERROR_NO_FOLDER, N_ ("the folder does not exist")},
-    {ENOTDIR, DRAWL_PLAN_ERROR_NO_FOLDER, N_ ("the folder does not exist")},
-    {EISDIR, DRAWL_PLAN_ERROR_WRITE, N_ ("a folder of this name stands there")},
-    {ELOOP, DRAWL_PLAN_ERROR_WRITE, N_ ("the name is a link that leads back to itself")},
-    {ENAMETOOLONG, DRAWL_PLAN_ERROR_WRITE, N_ ("the name is too long")},
-};
 
 /* What GIO says of files elsewhere. */
 static const struct {
@@ -64,18 +45,12 @@ static const struct {
 static gboolean
 fail (const char *path, int code, GError **error)
 {
-  DrawlPlanError domain_code = DRAWL_PLAN_ERROR_WRITE;
-  const char *words = NULL;
-
-  for (guint i = 0; i < G_N_ELEMENTS (reasons); i++)
-    if (reasons[i].code == code) {
-      domain_code = reasons[i].error;
-      words = _ (reasons[i].words);
-    }
+  DrawlPlanError domain_code;
+  const char *words = drawl_disk_error_words (code, &domain_code);
   g_autofree char *name = g_filename_display_name (path);
+
   g_set_error (error, DRAWL_PLAN_ERROR, (int)domain_code,
-               _ ("%s could not be saved: %s; what stood there before is unharmed"), name,
-               words != NULL ? words : g_strerror (code));
+               _ ("%s could not be saved: %s; what stood there before is unharmed"), name, words);
   return FALSE;
 }
 

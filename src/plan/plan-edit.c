@@ -104,6 +104,13 @@ drawl_plan_mark_saved (DrawlPlan *plan)
   drawl_plan_tell_history (plan);
 }
 
+void
+drawl_plan_mark_unsaved (DrawlPlan *plan)
+{
+  drawl_history_unmark (plan->history);
+  drawl_plan_tell_history (plan);
+}
+
 /* ---- Shots ---- */
 
 static gboolean

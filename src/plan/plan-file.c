@@ -73,8 +73,8 @@ read_settings (JsonObject *object, const char *where, GError **error)
   return g_steal_pointer (&settings);
 }
 
-static JsonObject *
-settings_to_json (const DrawlPlanSettings *settings)
+JsonObject *
+drawl_plan_settings_to_json (const DrawlPlanSettings *settings, gboolean with_extra)
 {
   JsonObject *object = json_object_new ();
   char text[DRAWL_RATIONAL_TEXT_SIZE];
@@ -91,6 +91,8 @@ settings_to_json (const DrawlPlanSettings *settings)
   json_object_set_string_member (object, "reserve_percent",
                                  drawl_rational_text (settings->reserve_percent, text));
   json_object_set_boolean_member (object, "takes_span", settings->takes_span);
+  if (with_extra)
+    drawl_extra_restore (settings->extra, object);
   return object;
 }
 
@@ -299,7 +301,7 @@ end_list (GString *text, guint n)
 char *
 drawl_plan_to_data (DrawlPlan *plan, gsize *length)
 {
-  g_autoptr (JsonObject) head = settings_to_json (plan->settings);
+  g_autoptr (JsonObject) head = drawl_plan_settings_to_json (plan->settings, FALSE);
   guint n_bodies = g_list_model_get_n_items (G_LIST_MODEL (plan->bodies));
   GString *text = g_string_new ("{");
 

@@ -19,6 +19,9 @@ struct _DrawlPlan {
 };
 
 DrawlPlanSettings *drawl_plan_settings_new (void);
+/* The members of a plan file that are neither bodies nor shots. @with_extra: also the keys that
+ * this version does not know, behind the known ones. */
+JsonObject *drawl_plan_settings_to_json (const DrawlPlanSettings *settings, gboolean with_extra);
 /* FALSE with DRAWL_PLAN_ERROR_VALUE, naming the key, when a plan cannot have such settings. */
 gboolean drawl_plan_settings_check (const DrawlPlanSettings *settings, GError **error);
 

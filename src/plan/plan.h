@@ -90,6 +90,8 @@ void drawl_plan_redo (DrawlPlan *plan);
 /* Differs from what was last saved or loaded; undo back to that state is unmodified again. */
 gboolean drawl_plan_get_modified (DrawlPlan *plan);
 void drawl_plan_mark_saved (DrawlPlan *plan);
+/* What the plan holds stands in no file, though nothing was edited: it was recovered. */
+void drawl_plan_mark_unsaved (DrawlPlan *plan);
 
 /* For plan-file.c: fills an empty plan without undo steps, then works everything out once. The
  * elements of @shot_fields are taken, NULL stands in their place. Errors as the edits. */

@@ -19,6 +19,7 @@ static guint changed_signal;
 struct _DrawlShot {
   GObject parent_instance;
   DrawlShotFields *fields;
+  guint64 stamp;      /* of the fields */
   DrawlTiming timing; /* follows from the fields alone, as do the next two */
   DrawlRational take_s;
   gint64 take_frames;
@@ -98,10 +99,24 @@ drawl_shot_init (DrawlShot *self)
 {
 }
 
+/* Plans may be read in several threads at once. */
+static guint64
+next_stamp (void)
+{
+  static GMutex lock;
+  static guint64 last;
+
+  g_mutex_lock (&lock);
+  guint64 stamp = ++last;
+  g_mutex_unlock (&lock);
+  return stamp;
+}
+
 static void
 own_fields (DrawlShot *shot, DrawlShotFields *fields)
 {
   shot->fields = fields;
+  shot->stamp = next_stamp ();
   drawl_blanks_timing (&fields->blanks, &shot->timing, NULL);
   drawl_shot_fields_take (fields, &shot->take_s, &shot->take_frames);
 }
@@ -128,6 +143,12 @@ const DrawlShotFields *
 drawl_shot_get_fields (DrawlShot *shot)
 {
   return shot->fields;
+}
+
+guint64
+drawl_shot_get_stamp (DrawlShot *shot)
+{
+  return shot->stamp;
 }
 
 const DrawlTiming *

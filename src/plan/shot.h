@@ -21,6 +21,10 @@ DrawlShot *drawl_shot_new (const DrawlShotFields *fields);
 
 const DrawlShotFields *drawl_shot_get_fields (DrawlShot *shot);
 
+/* A number that no other shot has and that is new whenever the fields are, so that who kept it
+ * knows whether they still are as they were. */
+guint64 drawl_shot_get_stamp (DrawlShot *shot);
+
 /* What follows from the fields: never NULL. */
 const DrawlTiming *drawl_shot_get_timing (DrawlShot *shot);
 const DrawlCheck *drawl_shot_get_check (DrawlShot *shot);
