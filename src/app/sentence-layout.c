@@ -12,17 +12,16 @@ struct _DrawlSentenceLayout {
   GtkLayoutManager parent_instance;
 };
 
-#define DRAWL_TYPE_SENTENCE_PLACE (drawl_sentence_place_get_type ())
-G_DECLARE_FINAL_TYPE (DrawlSentencePlace, drawl_sentence_place, DRAWL, SENTENCE_PLACE,
-                      GtkLayoutChild)
+#define DRAWL_TYPE_SENTENCE_SEAT (drawl_sentence_seat_get_type ())
+G_DECLARE_FINAL_TYPE (DrawlSentenceSeat, drawl_sentence_seat, DRAWL, SENTENCE_SEAT, GtkLayoutChild)
 
-struct _DrawlSentencePlace {
+struct _DrawlSentenceSeat {
   GtkLayoutChild parent_instance;
   gboolean joined;
   gboolean spaced;
 };
 
-G_DEFINE_FINAL_TYPE (DrawlSentencePlace, drawl_sentence_place, GTK_TYPE_LAYOUT_CHILD)
+G_DEFINE_FINAL_TYPE (DrawlSentenceSeat, drawl_sentence_seat, GTK_TYPE_LAYOUT_CHILD)
 G_DEFINE_FINAL_TYPE (DrawlSentenceLayout, drawl_sentence_layout, GTK_TYPE_LAYOUT_MANAGER)
 
 #define LEADING_PART 4 /* of the height of a line lies between two of them */
@@ -36,12 +35,12 @@ typedef struct {
 } Setting;
 
 static void
-drawl_sentence_place_class_init (DrawlSentencePlaceClass *klass)
+drawl_sentence_seat_class_init (DrawlSentenceSeatClass *klass)
 {
 }
 
 static void
-drawl_sentence_place_init (DrawlSentencePlace *self)
+drawl_sentence_seat_init (DrawlSentenceSeat *self)
 {
   self->spaced = TRUE;
 }
@@ -77,8 +76,8 @@ drawl_sentence_layout_leading (GtkWidget *widget)
 static DrawlSentenceBit
 measure_child (GtkLayoutManager *manager, GtkWidget *child)
 {
-  DrawlSentencePlace *place =
-      DRAWL_SENTENCE_PLACE (gtk_layout_manager_get_layout_child (manager, child));
+  DrawlSentenceSeat *place =
+      DRAWL_SENTENCE_SEAT (gtk_layout_manager_get_layout_child (manager, child));
   DrawlSentenceBit bit = {.joined = place->joined, .spaced = place->spaced};
   int height, baseline;
 
@@ -234,7 +233,7 @@ drawl_sentence_layout_class_init (DrawlSentenceLayoutClass *klass)
   layout_class->get_request_mode = drawl_sentence_layout_get_request_mode;
   layout_class->measure = drawl_sentence_layout_measure;
   layout_class->allocate = drawl_sentence_layout_allocate;
-  layout_class->layout_child_type = DRAWL_TYPE_SENTENCE_PLACE;
+  layout_class->layout_child_type = DRAWL_TYPE_SENTENCE_SEAT;
 }
 
 static void
@@ -252,8 +251,8 @@ void
 drawl_sentence_layout_join (GtkWidget *child, gboolean joined, gboolean spaced)
 {
   GtkLayoutManager *manager = gtk_widget_get_layout_manager (gtk_widget_get_parent (child));
-  DrawlSentencePlace *self =
-      DRAWL_SENTENCE_PLACE (gtk_layout_manager_get_layout_child (manager, child));
+  DrawlSentenceSeat *self =
+      DRAWL_SENTENCE_SEAT (gtk_layout_manager_get_layout_child (manager, child));
 
   self->joined = joined;
   self->spaced = spaced;

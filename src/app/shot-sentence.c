@@ -10,6 +10,7 @@
 #include "app/sentence-template.h"
 #include "app/shot-edit.h"
 #include "core/text.h"
+#include "plan/sentence-text.h"
 
 #define PLACE_WHAT DRAWL_TIMING_N_TERMS
 #define N_PLACES (DRAWL_TIMING_N_TERMS + 1)
@@ -30,29 +31,6 @@ enum { PROP_ERROR = 1, N_PROPS };
 static GParamSpec *props[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (DrawlShotSentence, drawl_shot_sentence, GTK_TYPE_WIDGET)
-
-/* Translators: the words in braces are places for what is typed; keep each one, in any order. Units
- * are part of their place. Punctuation stays with the place that it touches. */
-static const char *const templates[3][2] = {
-    {
-        N_ ("{what}: {action} of action, shot at {capture}, plays at {playback} for {screen}, "
-            "{factor} slower."),
-        N_ ("{what}: {action} of action, shot at {capture}, plays at {playback}, {factor} slower, "
-            "and run at {post} in the cutting room lasts {screen}."),
-    },
-    {
-        N_ ("{what}: {action} of action, shot at {capture}, plays at {playback} for {screen}, in "
-            "real time ({factor})."),
-        N_ ("{what}: {action} of action, shot at {capture}, plays at {playback} in real time "
-            "({factor}), and run at {post} in the cutting room lasts {screen}."),
-    },
-    {
-        N_ ("{what}: {action} of action, shot at {capture}, plays at {playback} for {screen}, "
-            "{factor} faster."),
-        N_ ("{what}: {action} of action, shot at {capture}, plays at {playback}, {factor} faster, "
-            "and run at {post} in the cutting room lasts {screen}."),
-    },
-};
 
 /* ---- The edits of all places ---- */
 
@@ -117,16 +95,18 @@ place_names (const char *names[N_PLACES])
   names[PLACE_WHAT] = "what";
 }
 
-/* A translation that lost a place is not used. */
+/* A translation that lost a place is not used: the blanks stand there without words. */
 static GArray *
 split_template (const char *template, gboolean with_post)
 {
   const char *names[N_PLACES];
+  const char *bare = with_post ? "{what}: {action} {capture} {playback} {factor} {post} {screen}"
+                               : "{what}: {action} {capture} {playback} {screen} {factor}";
   GArray *pieces = NULL;
 
   place_names (names);
-  if (!drawl_sentence_split (_ (template), names, N_PLACES, wanted_places (with_post), &pieces))
-    drawl_sentence_split (template, names, N_PLACES, wanted_places (with_post), &pieces);
+  if (!drawl_sentence_split (template, names, N_PLACES, wanted_places (with_post), &pieces))
+    drawl_sentence_split (bare, names, N_PLACES, wanted_places (with_post), &pieces);
   return pieces;
 }
 
@@ -161,12 +141,11 @@ set_words (DrawlShotSentence *self, const char *template, gboolean with_post)
 static void
 choose_words (DrawlShotSentence *self, const DrawlBlanks *blanks)
 {
-  DrawlRational hundred = drawl_rational_whole (100);
-  int side = drawl_rational_compare (blanks->value[DRAWL_TIMING_FACTOR], drawl_rational_whole (1));
-  gboolean with_post = !drawl_rational_equal (blanks->value[DRAWL_TIMING_POST_SPEED], hundred);
-  const char *template = templates[1 - side][with_post];
+  gboolean with_post =
+      !drawl_rational_equal (blanks->value[DRAWL_TIMING_POST_SPEED], drawl_rational_whole (100));
+  const char *template = drawl_sentence_template (blanks->value);
 
-  if (template != self->template)
+  if (g_strcmp0 (template, self->template) != 0)
     set_words (self, template, with_post);
 }
 
