@@ -333,7 +333,7 @@ drawl_hired_body_get_tier (DrawlHiredBody *hired)
 char *
 drawl_hired_body_dup_name (DrawlHiredBody *hired)
 {
-  /* Translators: id of a hired body, name of its profile: "A · Lark D4". */
+  /* Translators: id of a hired body, name of its profile: "A · Treadle 4". */
   return g_strdup_printf (_ ("%s · %s"), hired->fields->id, hired->fields->body->name);
 }
 

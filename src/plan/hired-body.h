@@ -39,7 +39,7 @@ const DrawlHiredFields *drawl_hired_body_get_fields (DrawlHiredBody *hired);
 const char *drawl_hired_body_get_id (DrawlHiredBody *hired);
 DrawlBody *drawl_hired_body_get_body (DrawlHiredBody *hired);
 DrawlTier drawl_hired_body_get_tier (DrawlHiredBody *hired);
-/* New string: "A · Lark D4". */
+/* New string: "A · Treadle 4". */
 char *drawl_hired_body_dup_name (DrawlHiredBody *hired);
 
 /* For plan.c alone. */
