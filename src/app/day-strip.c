@@ -22,6 +22,7 @@ struct _DrawlDayStrip {
   GtkWidget parent_instance;
   DrawlPlan *plan;
   guint idle_id;
+  GtkWidget *verdict_box, *figure_box;
   GtkWidget *as_hired_button, *needs_licence_button, *not_on_this_body_button;
   GtkWidget *as_hired_label, *needs_licence_label, *not_on_this_body_label;
   DrawlDayFigure *rolled_figure, *screen_figure, *cards_figure, *magazines_figure;
@@ -196,6 +197,8 @@ static void
 bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_set_template_from_resource (widget_class, "/org/drawl/Drawl/ui/day-strip.ui");
+  gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, verdict_box);
+  gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, figure_box);
   gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, as_hired_button);
   gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, needs_licence_button);
   gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, not_on_this_body_button);

@@ -147,6 +147,12 @@ void
 drawl_shot_filter_keep (DrawlShotFilter *filter, DrawlShot *shot)
 {
   filter->kept = shot;
+}
+
+void
+drawl_shot_filter_show (DrawlShotFilter *filter, DrawlShot *shot)
+{
+  filter->kept = shot;
   if (shot != NULL && !filters_nothing (filter) && !matches (filter, shot))
     gtk_filter_changed (GTK_FILTER (filter), GTK_FILTER_CHANGE_LESS_STRICT);
 }

@@ -23,9 +23,11 @@ int drawl_shot_filter_get_verdict (DrawlShotFilter *filter);
 /* Upper and lower case are the same; empty: every shot. */
 void drawl_shot_filter_set_text (DrawlShotFilter *filter, const char *text);
 
-/* Matches whatever the rest says; NULL: none. Asks the list to look again only when a shot that is
- * not shown becomes the kept one. */
+/* Matches from the next look on, whatever the rest says; NULL: none. */
 void drawl_shot_filter_keep (DrawlShotFilter *filter, DrawlShot *shot);
+
+/* The same, and looks again if @shot is not among those shown. */
+void drawl_shot_filter_show (DrawlShotFilter *filter, DrawlShot *shot);
 
 /* Shots have changed: look again. */
 void drawl_shot_filter_refresh (DrawlShotFilter *filter);

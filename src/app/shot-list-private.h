@@ -17,8 +17,10 @@ struct _DrawlShotList {
   GPtrArray *rows;     /* those alive, no references */
   double longest_s;
   gboolean single_click;
+  gboolean narrowing; /* the filter is changing; what is selected meanwhile is nobody's choice */
   guint idle_id;
-  GtkWidget *search_entry, *filter_button, *filter_revealer, *filter_label, *stack, *list_view;
+  GtkWidget *head_box, *search_entry, *filter_button, *filter_revealer, *filter_label, *stack,
+      *list_view;
   GtkWidget *menu; /* made when first asked for */
   GMenuModel *shot_menu;
 };

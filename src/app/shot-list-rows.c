@@ -69,6 +69,13 @@ drawl_shot_list_open_menu (DrawlShotList *list)
       open_menu (list, list->rows->pdata[i]);
 }
 
+/* By the time of its "teardown" a list item has no child any more. */
+static void
+on_row_destroyed (GtkWidget *row, DrawlShotList *self)
+{
+  g_ptr_array_remove_fast (self->rows, row);
+}
+
 static void
 on_setup (DrawlShotList *self, GtkListItem *item)
 {
@@ -77,6 +84,7 @@ on_setup (DrawlShotList *self, GtkListItem *item)
   g_signal_connect (row, "dropped", G_CALLBACK (on_dropped), self);
   g_signal_connect (row, "clicked", G_CALLBACK (on_clicked), self);
   g_signal_connect (row, "menu-wanted", G_CALLBACK (on_menu_wanted), self);
+  g_signal_connect (row, "destroy", G_CALLBACK (on_row_destroyed), self);
   drawl_shot_row_set_longest (DRAWL_SHOT_ROW (row), self->longest_s);
   g_ptr_array_add (self->rows, row);
   gtk_list_item_set_child (item, row);
@@ -95,12 +103,6 @@ on_unbind (DrawlShotList *self, GtkListItem *item)
   drawl_shot_row_set_shot (DRAWL_SHOT_ROW (gtk_list_item_get_child (item)), NULL);
 }
 
-static void
-on_teardown (DrawlShotList *self, GtkListItem *item)
-{
-  g_ptr_array_remove_fast (self->rows, gtk_list_item_get_child (item));
-}
-
 void
 drawl_shot_list_add_rows (DrawlShotList *list)
 {
@@ -109,7 +111,6 @@ drawl_shot_list_add_rows (DrawlShotList *list)
   g_signal_connect_swapped (factory, "setup", G_CALLBACK (on_setup), list);
   g_signal_connect_swapped (factory, "bind", G_CALLBACK (on_bind), list);
   g_signal_connect_swapped (factory, "unbind", G_CALLBACK (on_unbind), list);
-  g_signal_connect_swapped (factory, "teardown", G_CALLBACK (on_teardown), list);
   gtk_list_view_set_factory (GTK_LIST_VIEW (list->list_view), factory);
 }
 

@@ -97,6 +97,8 @@ on_selected_notify (DrawlShotList *self)
 {
   DrawlShot *shot = gtk_single_selection_get_selected_item (self->selection);
 
+  if (self->narrowing)
+    return;
   drawl_shot_filter_keep (self->filter, shot);
   if (g_set_object (&self->selected, shot))
     g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTED]);
@@ -106,6 +108,21 @@ void
 drawl_shot_list_activate (DrawlShotList *list)
 {
   g_signal_emit (list, activated_signal, 0);
+}
+
+static void
+begin_narrowing (DrawlShotList *self)
+{
+  self->narrowing = TRUE;
+  drawl_shot_filter_keep (self->filter, NULL);
+}
+
+static void
+end_narrowing (DrawlShotList *self)
+{
+  self->narrowing = FALSE;
+  on_selected_notify (self);
+  tell_count (self);
 }
 
 static void
@@ -137,7 +154,7 @@ position_of (DrawlShotList *self, DrawlShot *shot)
 void
 drawl_shot_list_select (DrawlShotList *list, DrawlShot *shot)
 {
-  drawl_shot_filter_keep (list->filter, shot);
+  drawl_shot_filter_show (list->filter, shot);
   guint position = position_of (list, shot);
 
   if (position == GTK_INVALID_LIST_POSITION)
@@ -163,10 +180,10 @@ drawl_shot_list_step (DrawlShotList *list, int direction)
 static void
 on_search_changed (DrawlShotList *self)
 {
-  drawl_shot_filter_keep (self->filter, NULL);
+  begin_narrowing (self);
   drawl_shot_filter_set_text (self->filter,
                               gtk_editable_get_text (GTK_EDITABLE (self->search_entry)));
-  tell_count (self);
+  end_narrowing (self);
 }
 
 static void
@@ -205,9 +222,9 @@ drawl_shot_list_set_filter (DrawlShotList *list, const char *filter)
       verdict = i;
   if (verdict == drawl_shot_filter_get_verdict (list->filter))
     return;
-  drawl_shot_filter_keep (list->filter, NULL);
+  begin_narrowing (list);
   drawl_shot_filter_set_verdict (list->filter, verdict);
-  tell_count (list);
+  end_narrowing (list);
   g_object_notify_by_pspec (G_OBJECT (list), props[PROP_FILTER]);
 }
 
@@ -356,6 +373,7 @@ static void
 bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_set_template_from_resource (widget_class, "/org/drawl/Drawl/ui/shot-list.ui");
+  gtk_widget_class_bind_template_child (widget_class, DrawlShotList, head_box);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotList, search_entry);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotList, filter_button);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotList, filter_revealer);

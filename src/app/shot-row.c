@@ -20,7 +20,7 @@ struct _DrawlShotRow {
   DrawlShot *shot;
   gulong changed_id;
   double longest_s;
-  GtkWidget *slate_label, *action_label, *summary_label, *bar_area, *verdict_mark;
+  GtkWidget *text_box, *slate_label, *action_label, *summary_label, *bar_area, *verdict_mark;
 };
 
 G_DEFINE_FINAL_TYPE (DrawlShotRow, drawl_shot_row, GTK_TYPE_WIDGET)
@@ -236,6 +236,7 @@ drawl_shot_row_class_init (DrawlShotRowClass *klass)
 
   g_type_ensure (DRAWL_TYPE_VERDICT_MARK);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/drawl/Drawl/ui/shot-row.ui");
+  gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, text_box);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, slate_label);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, action_label);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, summary_label);

@@ -335,6 +335,17 @@ drawl_window_set_property (GObject *object, guint prop_id, const GValue *value, 
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
 }
 
+/* Pages that go tell of it, to a window that is going itself. */
+static void
+let_go_of_pages (DrawlWindow *self)
+{
+  if (self->shots != NULL)
+    g_signal_handlers_disconnect_by_data (drawl_shots_page_get_list (self->shots), self);
+  self->shots = NULL;
+  self->bodies = NULL;
+  self->day_strip = NULL;
+}
+
 static void
 drawl_window_dispose (GObject *object)
 {
@@ -342,6 +353,7 @@ drawl_window_dispose (GObject *object)
 
   drawl_window_forget_files (self);
   let_go_of_document (self);
+  let_go_of_pages (self);
   g_clear_object (&self->document);
   gtk_widget_dispose_template (GTK_WIDGET (self), DRAWL_TYPE_WINDOW);
   G_OBJECT_CLASS (drawl_window_parent_class)->dispose (object);
