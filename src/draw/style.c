@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The two built-in styles: cool neutrals and one accent. Invariant: text reaches 4.5 : 1 and what
- * carries meaning 3 : 1 against the ground; tests/draw/style.c reckons it. */
+/* The built-in styles: cool neutrals and one accent, and greys for paper. Invariant: text
+ * reaches 4.5 : 1 and what carries meaning 3 : 1 against the ground; tests/draw/style.c reckons it.
+ */
 
 #include "draw/style.h"
 
@@ -32,6 +33,18 @@ const DrawlStyle drawl_style_dark = {
     .stretch = COLOUR (0x31363f),
     .alert = COLOUR (0xff8f6b),
     .font_size = 10,
+};
+
+const DrawlStyle drawl_style_paper = {
+    .ground = {1, 1, 1, 0},
+    .ink = COLOUR (0x000000),
+    .dim = COLOUR (0x4a4a4a),
+    .accent = {0, 0, 0, 0},
+    .real = COLOUR (0x3c3c3c),
+    .screen = COLOUR (0x868686),
+    .stretch = COLOUR (0xe9e9e9),
+    .alert = COLOUR (0x000000),
+    .font_size = 9,
 };
 
 double

@@ -17,7 +17,7 @@ typedef struct {
                           colour */
   DrawlColour ink;     /* text and lines that matter */
   DrawlColour dim;     /* axes, labels, ticks */
-  DrawlColour accent;  /* the one accent: what can be dragged, what is in hand */
+  DrawlColour accent;  /* the one accent: what can be dragged, what is in hand; alpha 0: nothing */
   DrawlColour real;    /* real time */
   DrawlColour screen;  /* screen time */
   DrawlColour stretch; /* between them, handles, empty part of a card */
@@ -29,6 +29,8 @@ typedef struct {
 
 extern const DrawlStyle drawl_style_light;
 extern const DrawlStyle drawl_style_dark;
+/* Black and greys, for paper: nothing is told by colour, nothing can be dragged. */
+extern const DrawlStyle drawl_style_paper;
 
 void drawl_style_set_colour (cairo_t *cr, DrawlColour colour);
 /* What a picture of that width leaves free at its left and right. */

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Lines of text. One PangoLayout a surface context serves them all: making one costs more than
- * drawing a label. Invariant: the layout hangs on its cairo_t and dies with it; metrics are not
- * rounded to pixels, so a picture is the same at every scale. */
+/* Lines of text. One PangoLayout a surface context serves them all, and a second one all texts with
+ * markup: making one costs more than drawing a label. Invariant: a layout hangs on its cairo_t and
+ * dies with it; metrics are not rounded to pixels, so a picture is the same at every scale. */
 
 #include "draw/text.h"
 
@@ -10,10 +10,19 @@
 
 #define LINE_SPACING 1.25
 
-static const cairo_user_data_key_t layout_key;
+static const cairo_user_data_key_t layout_key, flow_key;
+
+/* What holds for all text: numerals of one width, and no hyphen where a long word is broken, which
+ * could be read as part of it. */
+static void
+add_attributes (PangoAttrList *attributes)
+{
+  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
+  pango_attr_list_insert (attributes, pango_attr_insert_hyphens_new (FALSE));
+}
 
 static PangoLayout *
-make_layout (cairo_t *cr)
+make_layout (cairo_t *cr, const cairo_user_data_key_t *key)
 {
   PangoLayout *layout = pango_cairo_create_layout (cr);
   PangoContext *context = pango_layout_get_context (layout);
@@ -25,23 +34,25 @@ make_layout (cairo_t *cr)
   cairo_font_options_destroy (options);
   pango_context_set_round_glyph_positions (context, FALSE);
 
-  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
+  add_attributes (attributes);
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
 
-  cairo_set_user_data (cr, &layout_key, layout, g_object_unref);
+  cairo_set_user_data (cr, key, layout, g_object_unref);
   return layout;
 }
 
+/* The layout of that key with everything but its text. */
 static PangoLayout *
-set_up (cairo_t *cr, const DrawlStyle *style, const DrawlTextStyle *text_style, const char *text)
+prepare (cairo_t *cr, const cairo_user_data_key_t *key, const DrawlStyle *style,
+         const DrawlTextStyle *text_style)
 {
-  PangoLayout *layout = cairo_get_user_data (cr, &layout_key);
+  PangoLayout *layout = cairo_get_user_data (cr, key);
   PangoFontDescription *font = pango_font_description_new ();
   double size = text_style->size > 0 ? text_style->size : style->font_size;
 
   if (layout == NULL)
-    layout = make_layout (cr);
+    layout = make_layout (cr, key);
   else
     pango_cairo_update_layout (cr, layout);
   pango_context_set_base_dir (pango_layout_get_context (layout),
@@ -56,6 +67,14 @@ set_up (cairo_t *cr, const DrawlStyle *style, const DrawlTextStyle *text_style, 
   pango_layout_set_height (layout, -1);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_NONE);
   pango_layout_set_line_spacing (layout, 0);
+  return layout;
+}
+
+static PangoLayout *
+set_up (cairo_t *cr, const DrawlStyle *style, const DrawlTextStyle *text_style, const char *text)
+{
+  PangoLayout *layout = prepare (cr, &layout_key, style, text_style);
+
   pango_layout_set_single_paragraph_mode (layout, TRUE);
   pango_layout_set_text (layout, text, -1);
   return layout;
@@ -157,4 +176,34 @@ drawl_text_paragraph_draw (cairo_t *cr, const DrawlStyle *style, const DrawlText
                  y - (double)logical.y / PANGO_SCALE);
   pango_cairo_show_layout (cr, layout);
   return (double)logical.height / PANGO_SCALE;
+}
+
+/* Text and attributes of @markup; what is no markup is shown as it stands. */
+static void
+set_markup (PangoLayout *layout, const char *markup)
+{
+  PangoAttrList *attributes;
+  g_autofree char *text = NULL;
+
+  if (!pango_parse_markup (markup, -1, 0, &attributes, &text, NULL, NULL)) {
+    attributes = pango_attr_list_new ();
+    text = g_strdup (markup);
+  }
+  add_attributes (attributes);
+  pango_layout_set_text (layout, text, -1);
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+}
+
+PangoLayout *
+drawl_text_flow (cairo_t *cr, const DrawlStyle *style, const DrawlTextStyle *text_style,
+                 const char *markup)
+{
+  PangoLayout *layout = prepare (cr, &flow_key, style, text_style);
+
+  set_markup (layout, markup);
+  pango_layout_set_width (layout, (int)floor (text_style->max_width * PANGO_SCALE));
+  pango_layout_set_line_spacing (layout, LINE_SPACING);
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  return layout;
 }

@@ -34,3 +34,9 @@ double drawl_text_paragraph_height (cairo_t *cr, const DrawlStyle *style,
 double drawl_text_paragraph_draw (cairo_t *cr, const DrawlStyle *style,
                                   const DrawlTextStyle *text_style, guint lines, double x, double y,
                                   const char *text);
+
+/* A text of any number of lines, for those who draw it line by line: Pango markup, set at the
+ * style's max_width; a word that is too long for a line is broken. The layout belongs to @cr, and
+ * serves until the next call of any of these functions. */
+PangoLayout *drawl_text_flow (cairo_t *cr, const DrawlStyle *style,
+                              const DrawlTextStyle *text_style, const char *markup);
