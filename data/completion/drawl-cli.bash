@@ -55,6 +55,18 @@ _drawl_cli_options()
       ;;
     check) echo '--body --tier' ;;
     draw) echo '--shot --output --picture --dark' ;;
+    export) echo '--output --as' ;;
+    import) echo '--output --into' ;;
+  esac
+}
+
+# Files that the command may write.
+_drawl_cli_output()
+{
+  case ${COMP_WORDS[1]} in
+    export) _drawl_cli_files "$1" .otio .edl .csv ;;
+    import) _drawl_cli_files "$1" .drawl ;;
+    *) _drawl_cli_files "$1" .png .svg .pdf ;;
   esac
 }
 
@@ -74,7 +86,9 @@ _drawl_cli_value()
       ;;
     --shot) _drawl_cli_complete_slate "$2" ;;
     --body) _drawl_cli_files "$2" .json ;;
-    -o | --output) _drawl_cli_files "$2" .png .svg .pdf ;;
+    --into) _drawl_cli_files "$2" .drawl ;;
+    --as) _drawl_cli_words $'otio\nedl\ncsv' "$2" ;;
+    -o | --output) _drawl_cli_output "$2" ;;
     --capture | --action | --screen | --slow | --post-speed | --rate | --frames | --code | --feet | --metres) ;;
     --seconds | --width | --height | --frame-bytes | --mbps | --at | --constant-mbps | --card-bytes) ;;
     --reserve | --audio-tracks | --tier) ;;
@@ -89,7 +103,7 @@ _drawl_cli()
 
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    COMPREPLY=($(compgen -W 'time code film store check draw --help --version' -- "$current"))
+    COMPREPLY=($(compgen -W 'time code film store check draw export import --help --version' -- "$current"))
     return
   fi
   # readline cuts `--gauge=35` at the sign
@@ -101,8 +115,10 @@ _drawl_cli()
   if _drawl_cli_value "$previous" "$current"; then return; fi
   if [[ $current == -* ]]; then
     COMPREPLY=($(compgen -W "$(_drawl_cli_options "$command") --json --help" -- "$current"))
-  elif [[ $command == check || $command == draw ]]; then
+  elif [[ $command == check || $command == draw || $command == export ]]; then
     _drawl_cli_files "$current" .drawl
+  elif [[ $command == import ]]; then
+    _drawl_cli_files "$current" .csv .tsv .txt
   fi
 }
 

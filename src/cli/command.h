@@ -32,3 +32,5 @@ extern const DrawlCommand drawl_command_film;
 extern const DrawlCommand drawl_command_store;
 extern const DrawlCommand drawl_command_check;
 extern const DrawlCommand drawl_command_draw;
+extern const DrawlCommand drawl_command_export;
+extern const DrawlCommand drawl_command_import;

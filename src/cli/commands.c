@@ -10,8 +10,8 @@
 #include "core/text.h"
 
 static const DrawlCommand *const commands[] = {
-    &drawl_command_time,  &drawl_command_code,  &drawl_command_film,
-    &drawl_command_store, &drawl_command_check, &drawl_command_draw,
+    &drawl_command_time,  &drawl_command_code, &drawl_command_film,   &drawl_command_store,
+    &drawl_command_check, &drawl_command_draw, &drawl_command_export, &drawl_command_import,
 };
 
 const DrawlCommand *
@@ -34,20 +34,21 @@ drawl_commands_help (void)
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
     g_string_append_printf (help, "  %-8s%s\n", commands[i]->name, _ (commands[i]->summary));
   g_string_append (
-      help, _ ("\n"
-               "drawl-cli COMMAND --help explains a command. Each prints aligned text, or with\n"
-               "--json one JSON object.\n"
-               "\n"
-               "Exit status: 0 done, all well; 1 done, and some shot is not as hired; 2 the\n"
-               "question was wrong; 3 a file could not be read or written.\n"
-               "\n"
-               "Options:\n"
-               "  -h, --help    Show this help\n"
-               "  --version     Show the version\n"));
+      help,
+      _ ("\n"
+         "drawl-cli COMMAND --help explains a command. Each prints aligned text, or with\n"
+         "--json one JSON object.\n"
+         "\n"
+         "Exit status: 0 done, all well; 1 done, and some shot is not as hired or some row was\n"
+         "rejected; 2 the question was wrong; 3 a file could not be read or written.\n"
+         "\n"
+         "Options:\n"
+         "  -h, --help    Show this help\n"
+         "  --version     Show the version\n"));
   return g_string_free (help, FALSE);
 }
 
-/* "time, code, film, store, check, draw" */
+/* "time, code, film" */
 static char *
 list_names (void)
 {

@@ -139,6 +139,18 @@ drawl_output_text (DrawlOutput *output, const char *key, const char *label, cons
 }
 
 void
+drawl_output_texts (DrawlOutput *output, const char *key, const char *label,
+                    const GPtrArray *values)
+{
+  if (output->writer != NULL)
+    drawl_json_writer_begin_array (output->writer, key);
+  for (guint i = 0; i < values->len; i++)
+    drawl_output_text (output, NULL, label, values->pdata[i]);
+  if (output->writer != NULL)
+    drawl_json_writer_end_array (output->writer);
+}
+
+void
 drawl_output_null (DrawlOutput *output, const char *key, const char *label, const char *why)
 {
   if (output->writer != NULL)

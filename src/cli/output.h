@@ -28,6 +28,9 @@ const GString *drawl_output_end (DrawlOutput *output);
 
 /* Figures. @unit, translated, follows the number in text ("fps", "s"); "" for none. */
 void drawl_output_text (DrawlOutput *output, const char *key, const char *label, const char *value);
+/* Any number of them: a list in JSON, a line each in text. @values takes char *. */
+void drawl_output_texts (DrawlOutput *output, const char *key, const char *label,
+                         const GPtrArray *values);
 void drawl_output_null (DrawlOutput *output, const char *key, const char *label, const char *why);
 void drawl_output_count (DrawlOutput *output, const char *key, const char *label, gint64 value,
                          const char *unit);

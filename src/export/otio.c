@@ -57,8 +57,11 @@ range_of (double start, gint64 frames, DrawlRate rate)
 static double
 start_of (const DrawlCutList *list, const DrawlCut *cut)
 {
-  return drawl_rational_to_double (drawl_shot_get_fields (cut->shot)->handle_before_s) *
-         drawl_rational_to_double (list->rate);
+  DrawlRational before = drawl_shot_get_fields (cut->shot)->handle_before_s, frames;
+
+  if (drawl_rational_mul (before, list->rate, &frames))
+    return drawl_rational_to_double (frames);
+  return drawl_rational_to_double (before) * drawl_rational_to_double (list->rate);
 }
 
 /* ---- A clip ---- */

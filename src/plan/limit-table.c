@@ -17,6 +17,7 @@ typedef struct {
   DrawlLimitTable *table;
   DrawlTableMap *map;
   GHashTable *promises; /* size, codec, licences and class in one text → Promise */
+  GHashTable *pairs;    /* size and codec in one text → number of rows */
 } Reader;
 
 /* What a row says of a size and codec. */
@@ -236,6 +237,23 @@ check_promise (const Reader *reader, const DrawlBodyLimit *limit, guint line, GE
   return FALSE;
 }
 
+/* A profile has room for so many rows and no more. */
+static gboolean
+check_room (const Reader *reader, const DrawlBodyLimit *limit, GError **error)
+{
+  g_autofree char *key = g_strdup_printf ("%u %u", limit->size, limit->codec);
+  guint n = GPOINTER_TO_UINT (g_hash_table_lookup (reader->pairs, key));
+
+  if (n >= DRAWL_BODY_PAIR_ROWS_MAX || reader->table->n_good >= DRAWL_BODY_LIMITS_MAX) {
+    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_TOO_LARGE,
+                 _ ("a profile has at most %d rows for one size and codec, and %d in all"),
+                 DRAWL_BODY_PAIR_ROWS_MAX, DRAWL_BODY_LIMITS_MAX);
+    return FALSE;
+  }
+  g_hash_table_insert (reader->pairs, g_steal_pointer (&key), GUINT_TO_POINTER (n + 1));
+  return TRUE;
+}
+
 static gboolean
 settle_row (const Reader *reader, const DrawlCsvRow *csv_row, DrawlBodyLimit *limit,
             DrawlLimitTableRow *row, GError **error)
@@ -245,7 +263,7 @@ settle_row (const Reader *reader, const DrawlCsvRow *csv_row, DrawlBodyLimit *li
          drawl_body_check_limit (reader->body, limit, error) &&
          (limit->codec == DRAWL_BODY_NO_CODEC ||
           drawl_body_check_law_size (reader->body, limit->size, limit->codec, error)) &&
-         check_promise (reader, limit, row->line, error);
+         check_promise (reader, limit, row->line, error) && check_room (reader, limit, error);
 }
 
 static void
@@ -312,7 +330,12 @@ drawl_limit_table_read (const DrawlBody *body, const char *data, gsize length, G
       drawl_table_map_new (csv->rows->len > 0 ? csv->rows->pdata[0] : NULL, &columns[0].field,
                            G_N_ELEMENTS (columns), sizeof columns[0]);
   g_autoptr (GHashTable) promises = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
-  Reader reader = {.body = body, .table = table_new (csv, map), .map = map, .promises = promises};
+  g_autoptr (GHashTable) pairs = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  Reader reader = {.body = body,
+                   .table = table_new (csv, map),
+                   .map = map,
+                   .promises = promises,
+                   .pairs = pairs};
 
   for (guint i = map->has_headings; i < csv->rows->len; i++)
     read_row (&reader, csv->rows->pdata[i]);

@@ -103,6 +103,8 @@ read_cells (const Reader *reader, const DrawlCsvRow *csv_row, DrawlShotReading *
   return TRUE;
 }
 
+#define N_DRIVING 4 /* terms, from which the other two follow */
+
 #define RATES                                                                                      \
   (DRAWL_TIMING_BIT (DRAWL_TIMING_CAPTURE) | DRAWL_TIMING_BIT (DRAWL_TIMING_PLAYBACK) |            \
    DRAWL_TIMING_BIT (DRAWL_TIMING_FACTOR))
@@ -120,10 +122,33 @@ assume (DrawlShotReading *reading, DrawlTimingTerm term, DrawlRational value, gu
   return TRUE;
 }
 
-/* What is told of the timing must agree, and what is not told follows; where that is not enough, it
- * is as in a new shot: the plan's playback rate, real time, 1 s. */
+/* Four of the terms in @among from which all others follow exactly as they are in @value; 0 when
+ * there are none. With values of very many digits not every four will do. */
+static guint
+find_driving (const DrawlRational value[DRAWL_TIMING_N_TERMS], guint among)
+{
+  for (guint bits = 0; bits <= DRAWL_TIMING_ALL; bits++) {
+    DrawlTiming timing;
+    guint n = 0, n_equal = 0, n_told = 0;
+    for (guint term = 0; term < DRAWL_TIMING_N_TERMS; term++) {
+      n += (bits & DRAWL_TIMING_BIT (term)) != 0;
+      n_told += (among & DRAWL_TIMING_BIT (term)) != 0;
+    }
+    if ((bits & ~among) != 0 || n != N_DRIVING ||
+        !drawl_timing_solve_bare (value, bits, &timing, NULL))
+      continue;
+    for (guint term = 0; term < DRAWL_TIMING_N_TERMS; term++)
+      n_equal += (among & DRAWL_TIMING_BIT (term)) != 0 &&
+                 drawl_rational_equal (value[term], timing.value[term]);
+    if (n_equal == n_told)
+      return bits;
+  }
+  return 0;
+}
+
+/* Sets the sentence from the terms in @bits. */
 static gboolean
-settle_timing (DrawlPlan *plan, DrawlShotReading *reading, DrawlShotTableRow *row, GError **error)
+set_blanks (DrawlShotReading *reading, guint bits, GError **error)
 {
   /* What is seldom changed, and what follows from the rest, counts as edited longest ago. */
   static const DrawlTimingTerm order[DRAWL_TIMING_N_TERMS] = {
@@ -131,22 +156,59 @@ settle_timing (DrawlPlan *plan, DrawlShotReading *reading, DrawlShotTableRow *ro
       DRAWL_TIMING_PLAYBACK, DRAWL_TIMING_ACTION, DRAWL_TIMING_CAPTURE,
   };
   DrawlBlanks *blanks = &reading->fields->blanks;
-  guint post_speed_bit = DRAWL_TIMING_BIT (DRAWL_TIMING_POST_SPEED);
   DrawlTimingTerm given[DRAWL_TIMING_N_TERMS];
   guint n_given = 0;
 
+  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
+    if ((bits & DRAWL_TIMING_BIT (order[i])) != 0)
+      given[n_given++] = order[i];
+  if (!drawl_blanks_set (blanks, given, n_given, reading->value, reading->held, error))
+    return FALSE;
+  drawl_blanks_hold (blanks, DRAWL_TIMING_POST_SPEED,
+                     (reading->held & DRAWL_TIMING_BIT (DRAWL_TIMING_POST_SPEED)) != 0);
+  return TRUE;
+}
+
+/* Sets it from all that is told; or, where that agrees but is too long to be worked out term after
+ * term, from those that can be. */
+static gboolean
+set_blanks_told (DrawlShotReading *reading, GError **error)
+{
+  DrawlBlanks *blanks = &reading->fields->blanks;
+  g_autoptr (GError) reason = NULL;
+  DrawlTiming timing;
+  guint driving;
+
+  if (!set_blanks (reading, reading->present, &reason)) {
+    driving = g_error_matches (reason, DRAWL_CORE_ERROR, DRAWL_CORE_ERROR_OVERFLOW)
+                  ? find_driving (reading->value, reading->present)
+                  : 0;
+    if (driving == 0 || !set_blanks (reading, driving, NULL)) {
+      g_propagate_error (error, g_steal_pointer (&reason));
+      return FALSE;
+    }
+  }
+  if (drawl_blanks_timing (blanks, &timing, &reason))
+    return TRUE;
+  driving = find_driving (blanks->value, DRAWL_TIMING_ALL);
+  if (driving != 0)
+    blanks->given = driving;
+  else
+    g_propagate_error (error, g_steal_pointer (&reason));
+  return driving != 0;
+}
+
+/* What is told of the timing must agree, and what is not told follows; where that is not enough, it
+ * is as in a new shot: the plan's playback rate, real time, 1 s. */
+static gboolean
+settle_timing (DrawlPlan *plan, DrawlShotReading *reading, DrawlShotTableRow *row, GError **error)
+{
   /* Times are often rounded: a playback rate never follows from them. */
   assume (reading, DRAWL_TIMING_PLAYBACK, plan->settings->playback, RATES);
   assume (reading, DRAWL_TIMING_CAPTURE, reading->value[DRAWL_TIMING_PLAYBACK], DRAWL_TIMING_ALL);
   row->action_assumed =
       assume (reading, DRAWL_TIMING_ACTION, drawl_rational_whole (1), DRAWL_TIMING_ALL);
-  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
-    if ((reading->present & DRAWL_TIMING_BIT (order[i])) != 0)
-      given[n_given++] = order[i];
-  if (!drawl_blanks_set (blanks, given, n_given, reading->value, reading->held, error))
-    return FALSE;
-  drawl_blanks_hold (blanks, DRAWL_TIMING_POST_SPEED, (reading->held & post_speed_bit) != 0);
-  return TRUE;
+  return set_blanks_told (reading, error);
 }
 
 static gboolean

@@ -186,6 +186,22 @@ static const Row rows[] = {
      "/proc/x.png"},
     {"draw-plan-missing", "draw @D/missing.drawl --shot 1 -o @T/x.png", 3,
      "missing.drawl could not be read"},
+    /* export and import */
+    {"export-no-file", "export @D/list.drawl --as edl", 2, "--output: is missing"},
+    {"export-no-format", "export @D/list.drawl -o @T/x.txt", 2,
+     "--as: is missing, and the name of the file does not tell; otio, edl or csv"},
+    {"export-unknown-format", "export @D/list.drawl --as aaf -o @T/x", 2,
+     "--as: “aaf” is no format; one of otio, edl, csv is expected"},
+    {"export-plan-missing", "export @D/missing.drawl --as edl -o @T/x", 3,
+     "missing.drawl could not be read"},
+    {"export-no-folder", "export @D/list.drawl --as edl -o @T/no/x", 3, "no/x could not be"},
+    {"import-no-file", "import", 2, "import: FILE: no file is given"},
+    {"import-no-plan", "import @D/shots.csv", 2, "--output: is missing"},
+    {"import-table-missing", "import @D/missing.csv -o @T/x.drawl", 3,
+     "missing.csv could not be read"},
+    {"import-into-missing", "import @D/shots.csv --into @D/missing.drawl -o @T/x.drawl", 3,
+     "missing.drawl could not be read"},
+    {"import-no-folder", "import @D/shots.csv -o @T/no/x.drawl", 3, "no/x.drawl could not be"},
 };
 
 static void

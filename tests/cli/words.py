@@ -20,7 +20,7 @@ CLI = sys.argv[2]
 DATA = TOP / "tests/cli/data"
 MANUAL = TOP / "data/man/drawl-cli.1"
 COMPLETION = TOP / "data/completion/drawl-cli.bash"
-COMMANDS = ["time", "code", "film", "store", "check", "draw"]
+COMMANDS = ["time", "code", "film", "store", "check", "draw", "export", "import"]
 COMMON = {"--json", "--help"}
 
 ENGLISH = {key: value for key, value in os.environ.items() if key not in ("LANGUAGE", "DRAWL_LOCALE_DIR")}
@@ -35,6 +35,8 @@ QUESTIONS = {
               "--card-bytes", "64GB", "--reserve", "12.5", "--seconds", "61.5"],
     "check": ["check", str(DATA / "list.drawl")],
     "draw": ["draw", str(DATA / "list.drawl"), "--shot", "2A", "-o", "@"],
+    "export": ["export", str(DATA / "list.drawl"), "--as", "edl", "-o", "@"],
+    "import": ["import", str(DATA / "shots.csv"), "--into", str(DATA / "list.drawl"), "-o", "@"],
 }
 
 GERMAN = """
@@ -52,6 +54,10 @@ msgid "data rate"
 msgstr "Datenrate"
 msgid "it shows"
 msgstr "zu sehen"
+msgid "format"
+msgstr "Bildformat"
+msgid "shots taken in"
+msgstr "übernommen"
 msgid "Frames to timecode and back"
 msgstr "Bildzahl und Timecode"
 msgid "%s is over the %s that this size and codec allow as hired"
@@ -208,6 +214,7 @@ LISTS = {
     "laws": ["store", "--rate", "24", "--law", "no"],
     "gauges": ["film", "--rate", "24", "--gauge", "no", "--feet", "1"],
     "pictures": ["draw", "x.drawl", "--picture", "no", "--shot", "1", "-o", "x.png"],
+    "formats": ["export", "x.drawl", "--as", "no", "-o", "x"],
 }
 
 
@@ -250,6 +257,10 @@ COMPLETED = [
     ("plan", ["check", "li"], ["list.drawl"]),
     ("plan-before-options", ["draw", "n"], ["newer.drawl", "not-json.drawl"]),
     ("body", ["check", "list.drawl", "--body", ""], ["other-body.json"]),
+    ("format", ["export", "list.drawl", "--as", "e"], ["edl"]),
+    ("table", ["import", "sh"], ["shots.csv"]),
+    ("plan-to-begin-with", ["import", "shots.csv", "--into", "li"], ["list.drawl"]),
+    ("plan-to-write", ["import", "shots.csv", "-o", "al"], ["all-well.drawl"]),
     ("no-plan-for-time", ["time", ""], [""]),
     ("number", ["time", "--capture", ""], [""]),
 ]
@@ -260,7 +271,7 @@ def test_complete_values(_, words, offered):
     same(sorted(complete(*words)), sorted(offered))
 
 
-@row("completion/lists", ("laws", "store", "--law"), ("gauges", "film", "--gauge"), ("pictures", "draw", "--picture"))
+@row("completion/lists", ("laws", "store", "--law"), ("gauges", "film", "--gauge"), ("pictures", "draw", "--picture"), ("formats", "export", "--as"))
 def test_complete_lists(name, command, option):
     same(sorted(complete(command, option, "")), sorted(expected_values(LISTS[name])))
 
@@ -275,13 +286,13 @@ with tempfile.TemporaryDirectory() as LOCALE:
     IN_GERMANY = IN_GERMAN | {"LC_ALL": "de_DE.UTF-8", "LC_NUMERIC": "de_DE.UTF-8"}
 
     @row("language/words", ("time", "Zeit im Bild"), ("code", "Bilder"), ("film", "Fuß"), ("store", "Datenrate"),
-         ("check", "wie gemietet"), ("draw", "zu sehen"))
+         ("check", "wie gemietet"), ("draw", "zu sehen"), ("export", "Bildformat"), ("import", "übernommen"))
     def test_words(command, word):
         rc, out, err = run(QUESTIONS[command], IN_GERMAN)
         assert rc in (0, 1) and err == "", err
         assert word in out, out
         numbers = r"\d+(?:\.\d+)?"
-        if command not in ("check", "draw"):
+        if command not in ("check", "draw", "export", "import"):
             same(re.findall(numbers, out), re.findall(numbers, run(QUESTIONS[command])[1]))
 
     @row("language/reason")

@@ -155,6 +155,21 @@ test_rejected (gconstpointer data)
   g_assert_cmpuint (table->n_good, ==, table->rows->len - 1);
 }
 
+/* A profile takes 256 rows for a size and codec; what is over is rejected here and not there. */
+static void
+test_too_many (void)
+{
+  g_autoptr (DrawlBody) body = sound_body (DIGITAL_BODY);
+  g_autoptr (GString) text = g_string_new ("size,codec,from,to\n");
+
+  for (guint i = 0; i < 257; i++)
+    g_string_append (text, "hd,long,1,60\n");
+  g_autoptr (DrawlLimitTable) table = read_table (body, text->str);
+  const DrawlLimitTableRow *last = table->rows->pdata[256];
+  g_assert_cmpuint (table->n_good, ==, 256);
+  g_assert_nonnull (strstr (last->reason, "at most 256 rows for one size and codec"));
+}
+
 static void
 test_headings (void)
 {
@@ -186,6 +201,7 @@ main (int argc, char **argv)
   add_rows ("/limit-table/read", rows, test_read);
   g_test_add_func ("/limit-table/taken-by-the-body", test_taken_by_the_body);
   add_rows ("/limit-table/rejected", rejected, test_rejected);
+  g_test_add_func ("/limit-table/too-many", test_too_many);
   g_test_add_func ("/limit-table/headings", test_headings);
   g_test_add_func ("/limit-table/no-table", test_no_table);
 

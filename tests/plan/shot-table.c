@@ -538,6 +538,36 @@ test_round_trip (void)
   }
 }
 
+/* Times of so many digits that not every four terms can be worked out from. */
+static void
+test_many_digits (void)
+{
+  static const char *const times[] = {"0.123456789012345", "1.23456789012345678",
+                                      "123456789.123456789", "1/922337203685477",
+                                      "7.000000000000001"};
+  static const char *const rates[] = {"24", "24000/1001", "119.88", "1/7", "123.4567"};
+  g_autoptr (DrawlPlan) plan = drawl_plan_new ();
+  guint n_good = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (times); i++)
+    for (gsize j = 0; j < G_N_ELEMENTS (rates); j++) {
+      g_autofree char *text =
+          g_strdup_printf ("slate,fps,playback_rate,%s\n9,%s,24000/1001,%s\n",
+                           j % 2 == 0 ? "action_s" : "screen_s", rates[j], times[i]);
+      g_autoptr (DrawlPlan) first = drawl_plan_new (), second = drawl_plan_new ();
+      g_autoptr (DrawlShotTable) table = read_into (plan, text);
+      n_good += table->n_good;
+      g_assert_true (drawl_shot_table_insert (first, table, 0, "Insert", NULL));
+      g_autofree char *written = drawl_shot_table_text (first, NULL, 0, ',');
+      g_autoptr (DrawlShotTable) again = read_into (plan, written);
+      g_assert_cmpuint (again->n_good, ==, table->n_good);
+      g_assert_true (drawl_shot_table_insert (second, again, 0, "Insert", NULL));
+      g_autofree char *rewritten = drawl_shot_table_text (second, NULL, 0, ',');
+      g_assert_cmpstr (rewritten, ==, written);
+    }
+  g_assert_cmpuint (n_good, >, 5);
+}
+
 /* The demo goes to an empty plan and brings its bodies along. */
 static void
 test_demo (void)
@@ -585,6 +615,7 @@ main (int argc, char **argv)
   g_test_add_func ("/shot-table/text", test_text);
   g_test_add_func ("/shot-table/html", test_html);
   g_test_add_func ("/shot-table/round-trip", test_round_trip);
+  g_test_add_func ("/shot-table/many-digits", test_many_digits);
   g_test_add_func ("/shot-table/demo", test_demo);
 
   return g_test_run ();
