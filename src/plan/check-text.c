@@ -138,6 +138,17 @@ rate_not_licensed (const DrawlReason *reason, const DrawlCheckQuestion *question
 }
 
 static char *
+rate_takes_more (const DrawlReason *reason, const DrawlCheckQuestion *question)
+{
+  g_autofree char *wanted = drawl_figure_rate (reason->wanted);
+  g_autofree char *limit = drawl_figure_rate (reason->limit);
+
+  return g_strdup_printf (
+      _ ("%s takes a licence for the rate, too; once open, this goes up to %s without it"), wanted,
+      limit);
+}
+
+static char *
 rate_over (const DrawlReason *reason, const DrawlCheckQuestion *question)
 {
   g_autofree char *wanted = drawl_figure_rate (reason->wanted);
@@ -232,6 +243,7 @@ static const Sentence sentences[DRAWL_N_REASONS] = {
     [DRAWL_REASON_SIZE_NOT_LICENSED] = size_not_licensed,
     [DRAWL_REASON_CODEC_NOT_LICENSED] = codec_not_licensed,
     [DRAWL_REASON_RATE_NOT_LICENSED] = rate_not_licensed,
+    [DRAWL_REASON_RATE_TAKES_MORE] = rate_takes_more,
     [DRAWL_REASON_RATE_OVER] = rate_over,
     [DRAWL_REASON_RATE_BELOW] = rate_below,
     [DRAWL_REASON_RATE_NOT_OFFERED] = rate_not_offered,

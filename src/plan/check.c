@@ -26,6 +26,7 @@ static const char *const reason_ids[DRAWL_N_REASONS] = {
     [DRAWL_REASON_SIZE_NOT_LICENSED] = "size-not-licensed",
     [DRAWL_REASON_CODEC_NOT_LICENSED] = "codec-not-licensed",
     [DRAWL_REASON_RATE_NOT_LICENSED] = "rate-not-licensed",
+    [DRAWL_REASON_RATE_TAKES_MORE] = "rate-takes-more",
     [DRAWL_REASON_RATE_OVER] = "rate-over",
     [DRAWL_REASON_RATE_BELOW] = "rate-below",
     [DRAWL_REASON_RATE_NOT_OFFERED] = "rate-not-offered",
@@ -218,6 +219,38 @@ find_nearest_end (const DrawlCheckContext *context, const Pair *pair, gboolean o
   return below.num > 0 ? below : above;
 }
 
+/* TRUE when no other row of the pair asks for less than this one on top of the tier. */
+static gboolean
+row_asks_least (const DrawlCheckContext *context, const Pair *pair, const DrawlBodyLimit *row)
+{
+  DrawlTier asks = row->licences & ~context->effective;
+
+  for (guint i = 0; i < pair->n_rows; i++) {
+    DrawlTier other = pair->rows[i].licences & ~context->effective;
+    if (other != asks && (other & ~asks) == 0)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* Where the pair is closed: a licence that opens it may still not reach the rate. */
+static void
+add_further_licence (const DrawlCheckContext *context, const Pair *pair, DrawlCheck *check)
+{
+  DrawlRate wanted = context->question->rate, highest = {0, 1};
+
+  for (guint i = 0; i < pair->n_rows; i++) {
+    if (!row_asks_least (context, pair, &pair->rows[i]))
+      continue;
+    if (drawl_check_row_spans (&pair->rows[i], wanted))
+      return;
+    if (drawl_rational_compare (pair->rows[i].highest, highest) > 0)
+      highest = pair->rows[i].highest;
+  }
+  if (drawl_rational_compare (wanted, highest) > 0)
+    add_reason (check, DRAWL_REASON_RATE_TAKES_MORE, highest, wanted);
+}
+
 /* The offered rate nearest to the wanted one, within the rows that span it. */
 static DrawlRate
 find_nearest_offered (const DrawlCheckContext *context, const Pair *pair)
@@ -250,6 +283,8 @@ add_rate_reasons (const DrawlCheckContext *context, const Pair *pair, DrawlCheck
   if (pair->open && !pair->open_spans)
     add_reason (check, DRAWL_REASON_RATE_NOT_LICENSED, find_nearest_end (context, pair, TRUE),
                 wanted);
+  if (!pair->open)
+    add_further_licence (context, pair, check);
   if (!drawl_body_offers_rate (context->body, wanted))
     add_reason (check, DRAWL_REASON_RATE_NOT_OFFERED, find_nearest_offered (context, pair), wanted);
 }

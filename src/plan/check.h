@@ -29,13 +29,15 @@ typedef enum {
   DRAWL_REASON_SIZE_NOT_LICENSED,  /* no codec at this size is open to the tier */
   DRAWL_REASON_CODEC_NOT_LICENSED, /* the codec is not open to the tier at this size */
   DRAWL_REASON_RATE_NOT_LICENSED,  /* over the limit as hired, within it with a licence */
-  DRAWL_REASON_RATE_OVER,          /* over every limit at this size and codec */
-  DRAWL_REASON_RATE_BELOW,         /* below the lowest rate */
-  DRAWL_REASON_RATE_NOT_OFFERED,   /* within the limits, but not a rate the body can be set to */
-  DRAWL_REASON_CARD_TOO_SLOW,      /* the data rate, or the maker's class, is above what the card
-                                      guarantees */
-  DRAWL_REASON_BUFFER_TOO_SHORT,   /* the take is longer than the ring buffer holds */
-  DRAWL_REASON_CARD_TOO_SMALL,     /* one take does not fit on the card */
+  DRAWL_REASON_RATE_TAKES_MORE,  /* over what opening the size and codec alone allows: a licence for
+                                    the rate comes on top */
+  DRAWL_REASON_RATE_OVER,        /* over every limit at this size and codec */
+  DRAWL_REASON_RATE_BELOW,       /* below the lowest rate */
+  DRAWL_REASON_RATE_NOT_OFFERED, /* within the limits, but not a rate the body can be set to */
+  DRAWL_REASON_CARD_TOO_SLOW,    /* the data rate, or the maker's class, is above what the card
+                                    guarantees */
+  DRAWL_REASON_BUFFER_TOO_SHORT, /* the take is longer than the ring buffer holds */
+  DRAWL_REASON_CARD_TOO_SMALL,   /* one take does not fit on the card */
   DRAWL_REASON_MAGAZINE_TOO_SHORT, /* one take does not fit in the longest magazine */
   DRAWL_N_REASONS
 } DrawlReasonKind;

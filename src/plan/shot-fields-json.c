@@ -177,8 +177,16 @@ static void
 write_term (const Row *row, const DrawlShotFields *fields, const DrawlSentence *sentence,
             JsonObject *object)
 {
-  if ((sentence->present & DRAWL_TIMING_BIT (row->term)) != 0)
-    write_exact (object, row->key, sentence->value[row->term]);
+  char text[DRAWL_RATIONAL_TEXT_SIZE];
+  DrawlRational value = sentence->value[row->term];
+
+  if ((sentence->present & DRAWL_TIMING_BIT (row->term)) == 0)
+    return;
+  /* Never a rate as a decimal: 2997/125 would be written as 23.976, which means 24000/1001. */
+  if (row->term == DRAWL_TIMING_CAPTURE || row->term == DRAWL_TIMING_PLAYBACK)
+    json_object_set_string_member (object, row->key, drawl_rate_text (value, text));
+  else
+    write_exact (object, row->key, value);
 }
 
 static gboolean

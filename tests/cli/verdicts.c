@@ -24,7 +24,8 @@ static const Row rows[] = {
      "2A: needs-licence; rate; rate 60 EUR, all 120 EUR; rate-not-licensed; "
      "size hd long 60"},
     {"needs-two", "", 2,
-     "2B: needs-licence; rate size; rate size 105.5 EUR, all 120 EUR; size-not-licensed; -"},
+     "2B: needs-licence; rate size; rate size 105.5 EUR, all 120 EUR; size-not-licensed "
+     "rate-takes-more; -"},
     {"not-on-this-body", "", 3,
      "3: not-on-this-body; ; ; rate-over card-too-slow; size hd long 60"},
     {"no-body", "", 4, "Größe \"4\": not-on-this-body; ; ; no-body; -"},
@@ -153,6 +154,7 @@ static const char list_text[] =
     "    without: 60 fps at 1920 × 1080 in Long 8-bit\n"
     "+ 2B         needs a licence   120         A  uhd  long  Sparks rise\n"
     "    3840 × 2160 is not open as hired; it takes a licence\n"
+    "    120 fps takes a licence for the rate, too; once open, this goes up to 30 fps without it\n"
     "    with: Rate upgrade and Size upgrade (105.50 EUR a day)\n"
     "    or with: Both upgrades (120.00 EUR a day)\n"
     "✗ 3          not on this body  500         A  hd   long  A drop falls\n"

@@ -47,6 +47,12 @@ def check_pair(shots):
     assert any(len(shot["licences"]) == 2 for shot in shots if shot["verdict"] == "needs-licence")
 
 
+def check_further_licence(shots):
+    """2D: the size takes a licence, and so does the rate; both are said."""
+    texts = [reason["text"].replace("\u00a0", " ") for shot in shots if shot["slate"] == "2D" for reason in shot["reasons"]]
+    assert "48 fps takes a licence for the rate, too; once open, this goes up to 30 fps without it" in texts, texts
+
+
 def check_reason(shots, reason):
     assert any(reason in reasons(shot) for shot in shots), f"no shot shows {reason}"
 
@@ -95,7 +101,8 @@ def main():
     shots = checked()
     rows.run("all three verdicts, three times and more", check_verdicts, shots)
     rows.run("two licences together", check_pair, shots)
-    for reason in ("rate-over", "rate-not-licensed", "size-not-licensed", "codec-not-licensed", "buffer-too-short"):
+    rows.run("both licences of 2D are reasons", check_further_licence, shots)
+    for reason in ("rate-over", "rate-not-licensed", "size-not-licensed", "codec-not-licensed", "rate-takes-more", "buffer-too-short"):
         rows.run(f"reason {reason}", check_reason, shots, reason)
     rows.close()
 

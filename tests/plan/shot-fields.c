@@ -27,6 +27,9 @@ static const Sentence sentences[] = {
      "60000/1001", "24000/1001", "2", "5", "2.5", "100",
      "{\"slate\":\"1\",\"capture_rate\":\"60000/1001\",\"playback_rate\":\"24000/1001\","
      "\"action_s\":\"2\"}"},
+    {"near-a-customary-rate",
+     ",\"capture_rate\":\"2997/125\",\"playback_rate\":24,\"action_s\":\"1\"", "2997/125", "24",
+     "1", "0.999", "0.999", "100", NULL},
     {"playback-alone", ",\"playback_rate\":\"25\"", "25", "25", "1", "1", "1", "100", NULL},
     {"screen-factor", ",\"screen_s\":\"5\",\"slow_factor\":\"10\"", "240", "24", "0.5", "5", "10",
      "100", NULL},
