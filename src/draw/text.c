@@ -9,6 +9,7 @@
 #include <math.h>
 
 #define LINE_SPACING 1.25
+#define FLOW_SPACING 1.1 /* of texts on paper, which are set closer */
 
 static const cairo_user_data_key_t layout_key, flow_key;
 
@@ -203,7 +204,7 @@ drawl_text_flow (cairo_t *cr, const DrawlStyle *style, const DrawlTextStyle *tex
 
   set_markup (layout, markup);
   pango_layout_set_width (layout, (int)floor (text_style->max_width * PANGO_SCALE));
-  pango_layout_set_line_spacing (layout, LINE_SPACING);
+  pango_layout_set_line_spacing (layout, FLOW_SPACING);
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   return layout;
 }

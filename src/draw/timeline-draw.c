@@ -143,7 +143,7 @@ draw_grip (const DrawlTimelineScene *scene, const cairo_rectangle_t *span, gbool
   double radius = MIN (active ? KNOB_ACTIVE : DRAWL_TIMELINE_KNOB, span->height * 0.42);
   DrawlColour colour = scene->style->accent;
 
-  if (x > scene->at.width - DRAWL_TIMELINE_EDGE - radius)
+  if (colour.alpha <= 0 || x > scene->at.width - DRAWL_TIMELINE_EDGE - radius)
     return;
   if (active) {
     cairo_arc (scene->cr, x, y, MIN (HALO, room), 0, 2 * G_PI);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Contrast of the two built-in styles. Source: W3C, Web Content Accessibility Guidelines 2.1:
+/* Contrast of the built-in styles. Source: W3C, Web Content Accessibility Guidelines 2.1:
  * success criteria 1.4.3 (text 4.5 : 1) and 1.4.11 (graphics 3 : 1), "relative luminance" and
  * "contrast ratio" of its glossary, read at w3c.github.io/wcag. */
 
@@ -92,6 +92,16 @@ test_dark (gconstpointer data)
       >=, row->least);
 }
 
+static void
+test_paper (gconstpointer data)
+{
+  const Pair *row = data;
+
+  g_assert_cmpfloat (contrast (colour_of (&drawl_style_paper, row->one),
+                               colour_of (&drawl_style_paper, row->other)),
+                     >=, row->least);
+}
+
 typedef struct {
   const char *name;
   double width, margin;
@@ -116,6 +126,7 @@ main (int argc, char **argv)
   g_test_add_func ("/style/formula", test_formula);
   add_rows ("/style/light", pair_rows, test_light);
   add_rows ("/style/dark", pair_rows, test_dark);
+  add_rows ("/style/paper", pair_rows, test_paper);
   add_rows ("/style/margin", margin_rows, test_margin);
   return g_test_run ();
 }
