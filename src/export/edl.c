@@ -161,7 +161,7 @@ append_event (Writer *writer, guint number, const DrawlCut *cut, GError **error)
 {
   const char *slate = drawl_shot_get_slate (cut->shot);
   char source[2][DRAWL_TIMECODE_SIZE], record[2][DRAWL_TIMECODE_SIZE];
-  gint64 in, out;
+  gint64 in = 0, out = 0;
 
   if (!find_source (writer, cut, &in, &out, error))
     return FALSE;
