@@ -4,6 +4,8 @@
 
 #include "app/day-figure.h"
 
+#include "app/tooltip.h"
+
 enum { PROP_HEADING = 1, N_PROPS };
 
 static GParamSpec *props[N_PROPS];
@@ -91,7 +93,7 @@ drawl_day_figure_set (DrawlDayFigure *figure, const char *value, const char *wor
 
   gtk_label_set_text (GTK_LABEL (figure->value_label), value);
   gtk_label_set_text (GTK_LABEL (figure->working_label), working);
-  gtk_widget_set_tooltip_text (figure->button, working);
+  drawl_tooltip_set (figure->button, working);
   gtk_accessible_update_property (GTK_ACCESSIBLE (figure->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   name, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, working, -1);
 }

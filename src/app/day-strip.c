@@ -9,6 +9,7 @@
 
 #include "app/day-figure.h"
 #include "app/sentence-layout.h"
+#include "app/tooltip.h"
 #include "app/verdict-mark.h"
 #include "core/text.h"
 #include "plan/day.h"
@@ -22,7 +23,6 @@ struct _DrawlDayStrip {
   GtkWidget parent_instance;
   DrawlPlan *plan;
   guint idle_id;
-  GtkWidget *verdict_box, *figure_box;
   GtkWidget *as_hired_button, *needs_licence_button, *not_on_this_body_button;
   GtkWidget *as_hired_label, *needs_licence_label, *not_on_this_body_label;
   DrawlDayFigure *rolled_figure, *screen_figure, *cards_figure, *magazines_figure;
@@ -51,7 +51,7 @@ show_verdict (GtkWidget *button, GtkWidget *label, DrawlVerdict verdict, guint n
   g_autofree char *tooltip = g_strdup_printf (_ ("%s. Show only these, or all again."), words);
 
   gtk_label_set_text (GTK_LABEL (label), count);
-  gtk_widget_set_tooltip_text (button, tooltip);
+  drawl_tooltip_set (button, tooltip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
                                   -1);
 }
@@ -197,8 +197,6 @@ static void
 bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_set_template_from_resource (widget_class, "/org/drawl/Drawl/ui/day-strip.ui");
-  gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, verdict_box);
-  gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, figure_box);
   gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, as_hired_button);
   gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, needs_licence_button);
   gtk_widget_class_bind_template_child (widget_class, DrawlDayStrip, not_on_this_body_button);

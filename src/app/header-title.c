@@ -6,6 +6,8 @@
 
 #include "app/header-title.h"
 
+#include "app/tooltip.h"
+
 #define GAP 18      /* between title and switcher */
 #define ALL 4096    /* wider than any header bar leaves room for */
 #define TITLE_MAX 3 /* the title has at most one part in so many while there is a switcher */
@@ -143,7 +145,7 @@ drawl_header_title_set (DrawlHeaderTitle *title, const char *text, const char *s
   gtk_label_set_text (GTK_LABEL (title->title_label), text);
   gtk_label_set_text (GTK_LABEL (title->subtitle_label), subtitle);
   gtk_widget_set_visible (title->subtitle_label, *subtitle != '\0');
-  gtk_widget_set_tooltip_text (title->title_label, tooltip);
+  drawl_tooltip_set (title->title_label, tooltip);
 }
 
 void

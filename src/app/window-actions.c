@@ -6,6 +6,7 @@
 #include "app/body-chooser.h"
 #include "app/message.h"
 #include "app/plan-dialog.h"
+#include "app/tooltip.h"
 #include "app/window-private.h"
 #include "core/text.h"
 
@@ -24,7 +25,7 @@ name_step (GtkWidget *button, const char *verb, const char *step, const char *ke
   g_autofree char *name = step != NULL ? g_strdup_printf ("%s: %s", verb, step) : g_strdup (verb);
   g_autofree char *tooltip = g_strdup_printf ("%s (%s)", name, keys);
 
-  gtk_widget_set_tooltip_text (button, tooltip);
+  drawl_tooltip_set (button, tooltip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 

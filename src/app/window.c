@@ -63,6 +63,8 @@ refresh_back (DrawlWindow *self)
   if (page != NULL)
     g_object_get (page, "covered", &covered, NULL);
   gtk_widget_set_visible (self->back_button, covered);
+  /* Where a shot has the window to itself, the whole plan is a step back. */
+  gtk_widget_set_visible (self->day_bin, !covered);
   g_simple_action_set_enabled (
       G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "back")), covered);
 }

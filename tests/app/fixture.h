@@ -148,22 +148,23 @@ window_on (GFile *file)
   return window;
 }
 
-static inline DrawlWindow *
-window_on_demo (void)
-{
-  g_autoptr (GFile) file = demo_file ();
-  DrawlWindow *window = window_on (file);
-
-  g_assert_nonnull (drawl_window_get_document (window));
-  return window;
-}
-
 static inline void
 act (DrawlWindow *window, const char *action)
 {
   g_assert_true (g_action_group_get_action_enabled (G_ACTION_GROUP (window), action));
   g_action_group_activate_action (G_ACTION_GROUP (window), action, NULL);
   settle ();
+}
+
+/* On a plan like the demo that belongs to no file. */
+static inline DrawlWindow *
+window_on_demo (void)
+{
+  DrawlWindow *window = window_on (NULL);
+
+  act (window, "open-demo");
+  g_assert_nonnull (drawl_window_get_document (window));
+  return window;
 }
 
 static inline void

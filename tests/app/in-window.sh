@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # in-window.sh PROGRAM [ARGUMENT...]: runs a test that opens windows: on a screen, a session bus, and in a home of its own.
-# The screen's own messages and the program's errors go to the error output, so that its output stays TAP.
+# What screen and bus have to say goes to the error output, so that the output stays TAP.
 set -euo pipefail
 
 home=$(mktemp -d)
@@ -15,5 +15,5 @@ export GSETTINGS_BACKEND=memory GDK_BACKEND=x11 GSK_RENDERER=cairo G_DEBUG=fatal
 export ASAN_OPTIONS="detect_leaks=0:${ASAN_OPTIONS:-}" # GTK, fontconfig and the theme keep what they have to the end
 unset WAYLAND_DISPLAY DISPLAY DBUS_SESSION_BUS_ADDRESS LANGUAGE
 
-exec 3>&2
-xvfb-run -a -s "-screen 0 1280x900x24" dbus-run-session -- bash -c 'exec "$@" 2>&3' in-window "$@"
+exec 3>&1 4>&2
+xvfb-run -a -s "-screen 0 1280x900x24" dbus-run-session -- bash -c 'exec "$@" 1>&3 2>&4' in-window "$@" >&2

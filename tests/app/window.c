@@ -51,6 +51,7 @@ test_rows_say_all (void)
   drop_window (window);
 }
 
+/* The search entry tells with a delay, and of an empty text at once. */
 static void
 search_for (DrawlWindow *window, const char *text, guint found)
 {
@@ -61,7 +62,7 @@ search_for (DrawlWindow *window, const char *text, guint found)
   wait_until (rows_of (window) == found);
   settle ();
   g_assert_cmpstr (gtk_stack_get_visible_child_name (GTK_STACK (stack)), ==,
-                   rows_of (window) == 0 ? "none" : "shots");
+                   found == 0 ? "none" : "shots");
 }
 
 static void
@@ -71,14 +72,11 @@ test_search (void)
   guint all = rows_of (window);
 
   search_for (window, "GOBLET rings", 1);
-  g_assert_cmpuint (rows_of (window), ==, 1);
   g_assert_cmpstr (selected_slate (window), ==, "5A");
   search_for (window, "no such words", 0);
-  g_assert_cmpuint (rows_of (window), ==, 0);
   g_assert_null (selected_slate (window));
   g_assert_false (can (window, "remove-shot"));
   search_for (window, "", all);
-  g_assert_cmpuint (rows_of (window), ==, all);
   g_assert_nonnull (selected_slate (window));
   drop_window (window);
 }
@@ -231,7 +229,7 @@ test_move (void)
   act (window, "undo");
   g_assert_cmpint (drawl_plan_shot_position (plan, shot_of (window, "1A")), ==, 0);
   select_shot (window, "5B");
-  wait_until (!can (window, "move-shot-down"));
+  g_assert_false (can (window, "move-shot-down"));
   drop_window (window);
 }
 
@@ -298,8 +296,6 @@ test_pages (void)
   g_assert_nonnull (window->bodies);
   page = g_settings_get_string (drawl_application_get_settings (program ()), "page");
   g_assert_cmpstr (page, ==, "bodies");
-  drop_window (window);
-  /* The next window opens where the last one was. */
   DrawlWindow *other = window_on_demo ();
   g_assert_cmpstr (adw_view_stack_get_visible_child_name (ADW_VIEW_STACK (other->pages)), ==,
                    "bodies");
@@ -307,6 +303,7 @@ test_pages (void)
   g_assert_cmpstr (adw_view_stack_get_visible_child_name (ADW_VIEW_STACK (other->pages)), ==,
                    "shots");
   drop_window (other);
+  drop_window (window);
 }
 
 static void
@@ -365,9 +362,9 @@ main (int argc, char **argv)
   g_test_add_func ("/window/move", test_move);
   g_test_add_func ("/window/drop", test_drop);
   g_test_add_func ("/window/steps", test_steps);
+  g_test_add_func ("/window/new-plan-becomes-useful", test_new_plan_becomes_useful);
   g_test_add_func ("/window/pages", test_pages);
   g_test_add_func ("/window/narrow", test_narrow);
   g_test_add_func ("/window/right-to-left", test_right_to_left);
-  g_test_add_func ("/window/new-plan-becomes-useful", test_new_plan_becomes_useful);
   return run_window_tests ();
 }
