@@ -55,6 +55,7 @@ _drawl_cli_options()
       ;;
     check) echo '--body --tier' ;;
     draw) echo '--shot --output --picture --dark' ;;
+    sheet) echo '--output --for --paper' ;;
     export) echo '--output --as' ;;
     import) echo '--output --into' ;;
   esac
@@ -64,6 +65,7 @@ _drawl_cli_options()
 _drawl_cli_output()
 {
   case ${COMP_WORDS[1]} in
+    sheet) _drawl_cli_files "$1" .pdf ;;
     export) _drawl_cli_files "$1" .otio .edl .csv ;;
     import) _drawl_cli_files "$1" .drawl ;;
     *) _drawl_cli_files "$1" .png .svg .pdf ;;
@@ -87,6 +89,8 @@ _drawl_cli_value()
     --shot) _drawl_cli_complete_slate "$2" ;;
     --body) _drawl_cli_files "$2" .json ;;
     --into) _drawl_cli_files "$2" .drawl ;;
+    --for) _drawl_cli_words $'set\nhire\ncut' "$2" ;;
+    --paper) _drawl_cli_words $'a4\nletter' "$2" ;;
     --as) _drawl_cli_words $'otio\nedl\ncsv' "$2" ;;
     -o | --output) _drawl_cli_output "$2" ;;
     --capture | --action | --screen | --slow | --post-speed | --rate | --frames | --code | --feet | --metres) ;;
@@ -103,7 +107,7 @@ _drawl_cli()
 
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
-    COMPREPLY=($(compgen -W 'time code film store check draw export import --help --version' -- "$current"))
+    COMPREPLY=($(compgen -W 'time code film store check draw sheet export import --help --version' -- "$current"))
     return
   fi
   # readline cuts `--gauge=35` at the sign
@@ -115,7 +119,7 @@ _drawl_cli()
   if _drawl_cli_value "$previous" "$current"; then return; fi
   if [[ $current == -* ]]; then
     COMPREPLY=($(compgen -W "$(_drawl_cli_options "$command") --json --help" -- "$current"))
-  elif [[ $command == check || $command == draw || $command == export ]]; then
+  elif [[ $command == check || $command == draw || $command == sheet || $command == export ]]; then
     _drawl_cli_files "$current" .drawl
   elif [[ $command == import ]]; then
     _drawl_cli_files "$current" .csv .tsv .txt

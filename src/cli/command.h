@@ -32,5 +32,6 @@ extern const DrawlCommand drawl_command_film;
 extern const DrawlCommand drawl_command_store;
 extern const DrawlCommand drawl_command_check;
 extern const DrawlCommand drawl_command_draw;
+extern const DrawlCommand drawl_command_sheet;
 extern const DrawlCommand drawl_command_export;
 extern const DrawlCommand drawl_command_import;

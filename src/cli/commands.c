@@ -10,8 +10,9 @@
 #include "core/text.h"
 
 static const DrawlCommand *const commands[] = {
-    &drawl_command_time,  &drawl_command_code, &drawl_command_film,   &drawl_command_store,
-    &drawl_command_check, &drawl_command_draw, &drawl_command_export, &drawl_command_import,
+    &drawl_command_time,  &drawl_command_code,   &drawl_command_film,
+    &drawl_command_store, &drawl_command_check,  &drawl_command_draw,
+    &drawl_command_sheet, &drawl_command_export, &drawl_command_import,
 };
 
 const DrawlCommand *

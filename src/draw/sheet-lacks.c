@@ -85,9 +85,9 @@ add_lack (DrawlSheetFlow *flow, const DrawlSheetColumn *columns, const Lack *lac
   drawl_sheet_flow_row (flow, ROW_GAP, DRAWL_SHEET_RULE);
   drawl_sheet_add_marked (flow, first->x, first->width, &drawl_sheet_strong,
                           DRAWL_MARK_NEEDS_LICENCE, names);
+  drawl_sheet_columns_add_cell (flow, &columns[SHOTS], FALSE, lack->slates->str);
   drawl_sheet_columns_add_cell (flow, &columns[BODY], FALSE, name);
   drawl_sheet_columns_add_cell (flow, &columns[PRICE], FALSE, price);
-  drawl_sheet_columns_add_cell (flow, &columns[SHOTS], FALSE, lack->slates->str);
 }
 
 static void

@@ -20,7 +20,7 @@ CLI = sys.argv[2]
 DATA = TOP / "tests/cli/data"
 MANUAL = TOP / "data/man/drawl-cli.1"
 COMPLETION = TOP / "data/completion/drawl-cli.bash"
-COMMANDS = ["time", "code", "film", "store", "check", "draw", "export", "import"]
+COMMANDS = ["time", "code", "film", "store", "check", "draw", "sheet", "export", "import"]
 COMMON = {"--json", "--help"}
 
 ENGLISH = {key: value for key, value in os.environ.items() if key not in ("LANGUAGE", "DRAWL_LOCALE_DIR")}
@@ -35,6 +35,7 @@ QUESTIONS = {
               "--card-bytes", "64GB", "--reserve", "12.5", "--seconds", "61.5"],
     "check": ["check", str(DATA / "list.drawl")],
     "draw": ["draw", str(DATA / "list.drawl"), "--shot", "2A", "-o", "@"],
+    "sheet": ["sheet", str(DATA / "list.drawl"), "-o", "@.pdf"],
     "export": ["export", str(DATA / "list.drawl"), "--as", "edl", "-o", "@"],
     "import": ["import", str(DATA / "shots.csv"), "--into", str(DATA / "list.drawl"), "-o", "@"],
 }
@@ -44,6 +45,8 @@ msgid ""
 msgstr "Content-Type: text/plain; charset=UTF-8\\n"
 msgid "as hired"
 msgstr "wie gemietet"
+msgid "Set sheet"
+msgstr "Blatt für den Dreh"
 msgid "screen time"
 msgstr "Zeit im Bild"
 msgid "frames"
@@ -82,7 +85,7 @@ def row(name, *rows):
 
 def run(args, env=ENGLISH):
     with tempfile.TemporaryDirectory() as scratch:
-        args = [arg.replace("@", scratch + "/x.png") if arg == "@" else arg for arg in args]
+        args = [f"{scratch}/x{arg[1:] or '.png'}" if arg.startswith("@") else arg for arg in args]
         done = subprocess.run([CLI, *args], capture_output=True, env=env, check=False)
         return done.returncode, done.stdout.decode().replace(scratch, ""), done.stderr.decode()
 
@@ -214,6 +217,8 @@ LISTS = {
     "laws": ["store", "--rate", "24", "--law", "no"],
     "gauges": ["film", "--rate", "24", "--gauge", "no", "--feet", "1"],
     "pictures": ["draw", "x.drawl", "--picture", "no", "--shot", "1", "-o", "x.png"],
+    "sheets": ["sheet", "x.drawl", "--for", "no", "-o", "x.pdf"],
+    "papers": ["sheet", "x.drawl", "--paper", "no", "-o", "x.pdf"],
     "formats": ["export", "x.drawl", "--as", "no", "-o", "x"],
 }
 
@@ -253,6 +258,8 @@ COMPLETED = [
     ("gauge-at-sign", ["film", "--gauge", "="], ["8", "s8", "16", "35-4", "35-3", "35-2", "65-5", "65-8", "65-15"]),
     ("sampling", ["store", "--sampling", ""], ["420", "422", "444", "mosaic"]),
     ("picture", ["draw", "list.drawl", "--picture", "c"], ["cards"]),
+    ("sheet", ["sheet", "list.drawl", "--for", "h"], ["hire"]),
+    ("paper", ["sheet", "list.drawl", "--paper", ""], ["a4", "letter"]),
     ("slate", ["draw", "list.drawl", "--shot", "2"], ["2A", "2B"]),
     ("plan", ["check", "li"], ["list.drawl"]),
     ("plan-before-options", ["draw", "n"], ["newer.drawl", "not-json.drawl"]),
@@ -271,7 +278,8 @@ def test_complete_values(_, words, offered):
     same(sorted(complete(*words)), sorted(offered))
 
 
-@row("completion/lists", ("laws", "store", "--law"), ("gauges", "film", "--gauge"), ("pictures", "draw", "--picture"), ("formats", "export", "--as"))
+@row("completion/lists", ("laws", "store", "--law"), ("gauges", "film", "--gauge"), ("pictures", "draw", "--picture"),
+     ("sheets", "sheet", "--for"), ("papers", "sheet", "--paper"), ("formats", "export", "--as"))
 def test_complete_lists(name, command, option):
     same(sorted(complete(command, option, "")), sorted(expected_values(LISTS[name])))
 
@@ -286,13 +294,14 @@ with tempfile.TemporaryDirectory() as LOCALE:
     IN_GERMANY = IN_GERMAN | {"LC_ALL": "de_DE.UTF-8", "LC_NUMERIC": "de_DE.UTF-8"}
 
     @row("language/words", ("time", "Zeit im Bild"), ("code", "Bilder"), ("film", "Fuß"), ("store", "Datenrate"),
-         ("check", "wie gemietet"), ("draw", "zu sehen"), ("export", "Bildformat"), ("import", "übernommen"))
+         ("check", "wie gemietet"), ("draw", "zu sehen"), ("sheet", "Blatt für den Dreh"),
+         ("export", "Bildformat"), ("import", "übernommen"))
     def test_words(command, word):
         rc, out, err = run(QUESTIONS[command], IN_GERMAN)
         assert rc in (0, 1) and err == "", err
         assert word in out, out
         numbers = r"\d+(?:\.\d+)?"
-        if command not in ("check", "draw", "export", "import"):
+        if command not in ("check", "draw", "sheet", "export", "import"):
             same(re.findall(numbers, out), re.findall(numbers, run(QUESTIONS[command])[1]))
 
     @row("language/reason")
