@@ -264,9 +264,10 @@ gboolean
 drawl_call_whole (const DrawlCall *call, guint option, gint64 least, gint64 most, gint64 *whole,
                   GError **error)
 {
-  g_autofree char *expected = g_strdup_printf (
-      _ ("a whole number from %" G_GINT64_FORMAT " to %" G_GINT64_FORMAT " is expected"), least,
-      most);
+  g_autofree char *lowest = g_strdup_printf ("%" G_GINT64_FORMAT, least);
+  g_autofree char *highest = g_strdup_printf ("%" G_GINT64_FORMAT, most);
+  g_autofree char *expected =
+      g_strdup_printf (_ ("a whole number from %s to %s is expected"), lowest, highest);
   g_autofree char *message = NULL;
   DrawlRational number;
   GError *reason = NULL;

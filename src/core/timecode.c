@@ -111,8 +111,9 @@ drawl_timecode_format (DrawlRate rate, gboolean drop, gint64 frame, char code[DR
   if (!drawl_timecode_check (rate, drop, error))
     return FALSE;
   if (frame < 0) {
+    g_autofree char *number = g_strdup_printf ("%" G_GINT64_FORMAT, frame);
     g_set_error (error, DRAWL_CORE_ERROR, DRAWL_CORE_ERROR_RANGE,
-                 _ ("frame %" G_GINT64_FORMAT " has no code; frame 0 is the first"), frame);
+                 _ ("frame %s has no code; frame 0 is the first"), number);
     return FALSE;
   }
 
@@ -170,25 +171,24 @@ read_fields (const char *code, gint64 field[N_FIELDS], char *separator)
   return *at == '\0';
 }
 
+/* Whole sentences, as the word for "no" changes with the field in many languages. Both numbers are
+ * below a thousand. */
+static const char *const beyond_field[N_FIELDS] = {
+    N_ ("there is no hour %d in a code at this rate; 0 to %d are expected"),
+    N_ ("there is no minute %d in a code at this rate; 0 to %d are expected"),
+    N_ ("there is no second %d in a code at this rate; 0 to %d are expected"),
+    N_ ("there is no frame %d in a code at this rate; 0 to %d are expected"),
+};
+
 static gboolean
 check_fields (const Count *count, const gint64 field[N_FIELDS], GError **error)
 {
-  const struct {
-    const char *name;
-    gint64 n_values;
-  } fields[N_FIELDS] = {
-      {N_ ("hour"), DAY_HOURS},
-      {N_ ("minute"), 60},
-      {N_ ("second"), 60},
-      {N_ ("frame"), count->second},
-  };
+  const gint64 n_values[N_FIELDS] = {DAY_HOURS, 60, 60, count->second};
 
   for (guint i = 0; i < N_FIELDS; i++)
-    if (field[i] >= fields[i].n_values) {
-      g_set_error (error, DRAWL_CORE_ERROR, DRAWL_CORE_ERROR_NO_CODE,
-                   _ ("there is no %s %" G_GINT64_FORMAT
-                      " in a code at this rate; 0 to %" G_GINT64_FORMAT " are expected"),
-                   _ (fields[i].name), field[i], fields[i].n_values - 1);
+    if (field[i] >= n_values[i]) {
+      g_set_error (error, DRAWL_CORE_ERROR, DRAWL_CORE_ERROR_NO_CODE, _ (beyond_field[i]),
+                   (int)field[i], (int)n_values[i] - 1);
       return FALSE;
     }
   return TRUE;

@@ -105,11 +105,17 @@ refuse_id (const DrawlShotHires *hires, const char *id, GError **error)
 
   for (guint i = 0; (fields = hired_at (hires, i)) != NULL; i++)
     g_string_append_printf (known, "%s, ", fields->id);
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_UNKNOWN,
-               /* Translators: id; ids with a comma behind each. */
-               _ ("there is no body “%s” on the plan; %sor the id of a profile in the column "
-                  "“profile”, is expected"),
-               quote, known->str);
+  if (known->len == 0)
+    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_UNKNOWN,
+                 _ ("there is no body “%s” on the plan; the id of a profile in the column "
+                    "“profile” is expected"),
+                 quote);
+  else
+    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_UNKNOWN,
+                 /* Translators: id; ids with a comma behind each. */
+                 _ ("there is no body “%s” on the plan; %sor the id of a profile in the column "
+                    "“profile”, is expected"),
+                 quote, known->str);
   return FALSE;
 }
 
