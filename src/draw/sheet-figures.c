@@ -86,16 +86,16 @@ size (const DrawlSheetShot *of)
 
 /* ---- What is left ---- */
 
-/* Whole seconds, and tenths below a minute: nobody reads more off a card. */
+/* Down to a tenth of a second: nobody reads more off a card. */
 static char *
 left_words (const DrawlSheetShot *of)
 {
   DrawlRational left, tenths;
 
-  if (!drawl_filling_left (&of->after, of->shot, &left) ||
-      !drawl_rational_mul (left, drawl_rational_whole (10), &tenths))
+  if (!drawl_filling_left (&of->after, of->shot, &left))
     return g_strdup (NOTHING);
-  drawl_rational_make (drawl_rational_floor (tenths), 10, &left);
+  if (left.num > left.den && drawl_rational_mul (left, drawl_rational_whole (10), &tenths))
+    drawl_rational_make (drawl_rational_floor (tenths), 10, &left);
   return drawl_figure_time (left);
 }
 

@@ -11,6 +11,7 @@
 #define UNCUT_WITHIN 4.0  /* a row of it that is lower than a page's fourth is not cut */
 #define HEAD_WITHIN 4.0   /* a head that is higher than a page's fourth is not said again */
 #define BELOW_HEAD 3.0
+#define LEFT_TO_RIGHT "\u200e" /* a sign that is not seen and sets the direction */
 #define RULE_WIDTH 0.4
 #define STRONG_RULE_WIDTH 1.2
 
@@ -117,13 +118,25 @@ drawl_sheet_flow_text (DrawlSheetFlow *flow, double x, double width, const Drawl
               (DrawlSheetCell){.x = x, .width = width, .font = *font, .markup = g_strdup (markup)});
 }
 
+static gboolean
+has_letters (const char *text)
+{
+  for (; *text != '\0'; text = g_utf8_next_char (text))
+    if (g_unichar_isalpha (g_utf8_get_char (text)))
+      return TRUE;
+  return FALSE;
+}
+
+/* Figures without a word run from left to right on every page: 1920 × 1080 is not 1080 × 1920. */
 void
 drawl_sheet_flow_plain (DrawlSheetFlow *flow, double x, double width, const DrawlSheetFont *font,
                         const char *text)
 {
-  g_autofree char *markup = g_markup_escape_text (text, -1);
+  g_autofree char *escaped = g_markup_escape_text (text, -1);
+  g_autofree char *markup =
+      *text != '\0' && !has_letters (text) ? g_strconcat (LEFT_TO_RIGHT, escaped, NULL) : NULL;
 
-  drawl_sheet_flow_text (flow, x, width, font, markup);
+  drawl_sheet_flow_text (flow, x, width, font, markup != NULL ? markup : escaped);
 }
 
 void

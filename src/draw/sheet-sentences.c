@@ -17,7 +17,7 @@ bold (char *figure)
 {
   g_autofree char *taken = figure;
 
-  return g_markup_printf_escaped ("<b>%s</b>", taken);
+  return g_markup_printf_escaped (ISOLATE "<b>%s</b>" POP_ISOLATE, taken);
 }
 
 /* Slower or faster, the factor is above 1. */
@@ -124,12 +124,13 @@ drawl_sheet_hire_words (DrawlShot *shot)
 static char *
 time_of_frames (gint64 frames, DrawlRate rate)
 {
-  DrawlRational seconds;
+  DrawlRational seconds, hundredths;
 
   if (!drawl_rational_div (drawl_rational_whole (frames), rate, &seconds))
     return NULL;
-  if (drawl_rational_mul (seconds, drawl_rational_whole (100), &seconds))
-    drawl_rational_make (drawl_rational_floor (seconds), 100, &seconds);
+  if (seconds.num > seconds.den &&
+      drawl_rational_mul (seconds, drawl_rational_whole (100), &hundredths))
+    drawl_rational_make (drawl_rational_floor (hundredths), 100, &seconds);
   return drawl_figure_time (seconds);
 }
 

@@ -18,6 +18,8 @@
 #define N_FIGURES DRAWL_SHEET_N_FIGURES
 #define COLUMN_GAP 9.0
 #define BAND_GAP 20.0
+#define VERDICT_MARK 9.5
+#define VERDICT_INDENT 14.0
 
 static const DrawlSheetFont sentence_font = {.size = 11.5, .drop = 4, .ours = TRUE};
 static const DrawlSheetFont value_font = {.size = 10.5, .bold = TRUE};
@@ -40,7 +42,7 @@ add_slate (DrawlSheetFlow *flow, const char *slate)
     if (drawl_sheet_flow_measure (flow, &font, markup) <= GUTTER)
       break;
   }
-  drawl_sheet_flow_text (flow, 0, GUTTER, &font, markup);
+  drawl_sheet_flow_plain (flow, 0, GUTTER, &font, slate);
 }
 
 /* What is set on the body, and the verdict. */
@@ -73,23 +75,43 @@ setting_new (DrawlShot *shot)
   return setting;
 }
 
+/* As large as it goes into one line. */
+static DrawlTextStyle
+rate_style (cairo_t *cr, const DrawlStyle *style, double width, const char *rate)
+{
+  static const double sizes[] = {15, 13, 11, 9, 7.5};
+  DrawlTextStyle text_style = {.bold = TRUE};
+
+  for (guint i = 0; i < G_N_ELEMENTS (sizes); i++) {
+    double across, height;
+
+    text_style.size = sizes[i];
+    drawl_text_measure (cr, style, &text_style, rate, &across, &height);
+    if (across <= width)
+      break;
+  }
+  text_style.max_width = width;
+  return text_style;
+}
+
 static void
 draw_setting (cairo_t *cr, const DrawlStyle *style, double width, double height, gconstpointer data)
 {
   const Setting *setting = data;
-  DrawlTextStyle rate = {.size = 15, .bold = TRUE, .max_width = width};
-  DrawlTextStyle plays = {.size = 8.5, .max_width = width};
-  DrawlTextStyle verdict = {.size = 9, .bold = TRUE, .max_width = width - 14};
+  DrawlTextStyle rate = rate_style (cr, style, width, setting->capture);
+  DrawlTextStyle plays = {.size = more_font.size, .max_width = width};
+  DrawlTextStyle verdict = {.size = 9, .bold = TRUE, .max_width = width - VERDICT_INDENT};
   double start = style->rtl ? width : 0, y = 0;
 
   drawl_style_set_colour (cr, style->ink);
   y += drawl_text_paragraph_draw (cr, style, &rate, 1, start, y, setting->capture);
   y += drawl_text_paragraph_draw (cr, style, &plays, 2, start, y, setting->playback) + 6;
   cairo_save (cr);
-  cairo_translate (cr, style->rtl ? width - 9.5 : 0, y + 1);
-  drawl_mark_draw (cr, drawl_mark_of_verdict (setting->verdict), 9.5);
+  cairo_translate (cr, style->rtl ? width - VERDICT_MARK : 0, y + 1);
+  drawl_mark_draw (cr, drawl_mark_of_verdict (setting->verdict), VERDICT_MARK);
   cairo_restore (cr);
-  drawl_text_paragraph_draw (cr, style, &verdict, 2, style->rtl ? width - 14 : 14, y,
+  drawl_text_paragraph_draw (cr, style, &verdict, 2,
+                             style->rtl ? width - VERDICT_INDENT : VERDICT_INDENT, y,
                              drawl_verdict_name (setting->verdict));
 }
 

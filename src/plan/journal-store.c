@@ -348,11 +348,14 @@ drawl_journal_store_remove (DrawlJournalStore *store, GError **error)
 {
   if (store->fd < 0)
     return TRUE;
+  g_autofree char *folder = g_path_get_dirname (store->path);
   /* Under the name of a file that was deleted, another may stand. */
   if (stands_at (store->fd, store->path) && unlink (store->path) != 0)
     return fail (errno, error);
   close (store->fd);
   store->fd = -1;
   g_clear_pointer (&store->path, g_free);
-  return TRUE;
+  /* Else a power cut brings it back, and it is offered beside a file that was saved since. */
+  int code = sync_folder (folder);
+  return code == 0 || code == ENOENT || fail (code, error);
 }

@@ -209,6 +209,50 @@ def test_long_word(_, sheet, which):
     assert words[which] in re.sub(r"\s", "", Sheet(plan, "--for", sheet).words)
 
 
+# ---- From right to left ----
+
+HEBREW = """
+msgid ""
+msgstr "Content-Type: text/plain; charset=UTF-8\\n"
+msgid "Set sheet"
+msgstr "דף צילום"
+msgid "Cut sheet"
+msgstr "דף עריכה"
+"""
+
+
+def in_hebrew(sheet, tool_args):
+    """What poppler reads of a sheet of the demo whose name, and so whose pages, run from right to left."""
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = pathlib.Path(scratch, "he/LC_MESSAGES")
+        folder.mkdir(parents=True)
+        subprocess.run(["msgfmt", "-o", str(folder / "drawl.mo"), "-"], input=HEBREW.encode(), check=True)
+        path = pathlib.Path(scratch, "x.pdf")
+        subprocess.run([CLI, "sheet", str(DEMO), "--for", sheet, "-o", str(path)], check=True, capture_output=True,
+                       env=ENGLISH | {"LANGUAGE": "he", "DRAWL_LOCALE_DIR": scratch})
+        return tool("pdftotext", *tool_args, str(path), "-")
+
+
+def places(sheet, word):
+    found = re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)"[^>]*>([^<]*)</word>', in_hebrew(sheet, ["-bbox"]))
+    return [(float(x), round(float(y))) for x, y, text in found if text == word]
+
+
+@row("right-to-left/slates-at-the-right")
+def test_rtl_slates():
+    assert all(x > 400 for x, _ in places("set", "1A")[:1])
+    assert places("cut", "1A")[0][0] > 700
+
+
+@row("right-to-left/figures-as-they-are")
+def test_rtl_figures():
+    widths, heights = places("set", "1920"), places("set", "1080")
+    pairs = [(x, other) for x, y in widths for other, below in heights if y == below and abs(other - x) < 60]
+    assert len(pairs) >= 3, (widths, heights)
+    same([pair for pair in pairs if pair[0] >= pair[1]], [])
+    assert "00:00:16;00" in in_hebrew("cut", ["-raw"])
+
+
 # ---- The file ----
 
 @row("description")

@@ -8,6 +8,7 @@
 #include "plan/journal.h"
 
 #include <signal.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -279,6 +280,42 @@ test_broken (gconstpointer data)
   g_assert_true (g_file_test ("/etc/passwd", G_FILE_TEST_EXISTS));
 }
 
+static void
+limit_files (gsize bytes)
+{
+  struct rlimit limit;
+
+  g_assert_cmpint (getrlimit (RLIMIT_FSIZE, &limit), ==, 0);
+  limit.rlim_cur = bytes > 0 ? bytes : limit.rlim_max;
+  g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &limit), ==, 0);
+}
+
+/* A record of which only the beginning had room is taken back; the edit is kept in mind. */
+static void
+test_no_room (Work *work, gconstpointer data)
+{
+  g_autofree char *notes = g_strnfill (5000, 'n');
+
+  signal (SIGXFSZ, SIG_IGN);
+  edit_and_flush (work);
+  gsize first = size_of_only_file ();
+  limit_files (first + 200);
+  edit_shot (work->plan, drawl_plan_get_shot (work->plan, 0), "Edit",
+             drawl_shot_fields_set (&fields->notes, notes));
+  for (guint i = 0; i < 3; i++)
+    g_assert_false (drawl_journal_flush (work->journal));
+  g_assert_cmpuint (size_of_only_file (), ==, first);
+  g_assert_cmpuint (work->told, ==, 1);
+  g_assert_nonnull (strstr (drawl_journal_get_problem (work->journal), "larger than this disk"));
+
+  limit_files (0);
+  edit_and_flush (work);
+  g_assert_cmpuint (work->told, ==, 2);
+  g_autofree char *after = text_of (work);
+  leave (work);
+  assert_left_behind (after);
+}
+
 /* A journal that can be read in part is offered with that part, and taken on. */
 static void
 test_damaged (Work *work, gconstpointer data)
@@ -349,6 +386,7 @@ main (int argc, char **argv)
   ADD ("deleted-meanwhile", test_deleted_meanwhile);
   ADD ("no-folder-can-be-made", test_no_folder_can_be_made);
   ADD ("trouble-passes", test_trouble_passes);
+  ADD ("no-room", test_no_room);
   ADD ("damaged", test_damaged);
   ADD ("half-begun", test_half_begun);
   add_rows ("/journal-trouble/broken", broken, test_broken);
