@@ -167,6 +167,7 @@ const DrawlCommand drawl_command_film = {
     .name = "film",
     .summary = N_ ("Film by frames, feet, metres and time"),
     .help = N_ (
+        /* xgettext:no-c-format */
         "Give the gauge, the rate (R, frames a second), and exactly one length. Feet are counted\n"
         "by perforations (64 a foot on 35 and 65 mm), as footage counters do; measured along the\n"
         "film, 35 mm is 0.26 % longer. frames are the whole frames on a length, or the fewest\n"

@@ -123,7 +123,7 @@ static const DrawlSheetColumn columns_said[N_COLUMNS] = {
     [SPEED] = {N_ ("Speed on screen"), 62, DRAWL_ALIGN_END},
     [POST] = {N_ ("Post speed"), 54, DRAWL_ALIGN_END},
     [CAPTURE] = {N_ ("Capture rate"), 58, DRAWL_ALIGN_END},
-    [PLAYBACK] = {N_ ("Playback rate"), 58, DRAWL_ALIGN_END},
+    [PLAYBACK] = {N_ ("Playback rate"), 66, DRAWL_ALIGN_END},
     [TAKES] = {N_ ("Takes"), 32, DRAWL_ALIGN_END},
 };
 

@@ -171,6 +171,7 @@ fills_magazines (const DrawlWorkingShot *shot)
 #define ENTERED N_ ("Entered in the sentence")
 #define FRAME_COUNT "= {frame_exact} B"
 #define COUNTING_FOOT                                                                              \
+  /* xgettext:no-c-format */                                                                       \
   N_ ("Counting foot: 64 perforations (35 and 65 mm), as footage counters and tables go by; at "   \
       "4.75 mm a perforation it is 304 mm long, 0.26 % shorter than a foot of film measured by "   \
       "its physical pitch")
