@@ -171,24 +171,25 @@ read_fields (const char *code, gint64 field[N_FIELDS], char *separator)
   return *at == '\0';
 }
 
-/* Whole sentences, as the word for "no" changes with the field in many languages. Both numbers are
- * below a thousand. */
-static const char *const beyond_field[N_FIELDS] = {
-    N_ ("there is no hour %d in a code at this rate; 0 to %d are expected"),
-    N_ ("there is no minute %d in a code at this rate; 0 to %d are expected"),
-    N_ ("there is no second %d in a code at this rate; 0 to %d are expected"),
-    N_ ("there is no frame %d in a code at this rate; 0 to %d are expected"),
-};
-
 static gboolean
 check_fields (const Count *count, const gint64 field[N_FIELDS], GError **error)
 {
-  const gint64 n_values[N_FIELDS] = {DAY_HOURS, 60, 60, count->second};
+  const struct {
+    const char *name;
+    gint64 n_values;
+  } fields[N_FIELDS] = {
+      {N_ ("hour"), DAY_HOURS},
+      {N_ ("minute"), 60},
+      {N_ ("second"), 60},
+      {N_ ("frame"), count->second},
+  };
 
   for (guint i = 0; i < N_FIELDS; i++)
-    if (field[i] >= n_values[i]) {
-      g_set_error (error, DRAWL_CORE_ERROR, DRAWL_CORE_ERROR_NO_CODE, _ (beyond_field[i]),
-                   (int)field[i], (int)n_values[i] - 1);
+    if (field[i] >= fields[i].n_values) {
+      g_set_error (error, DRAWL_CORE_ERROR, DRAWL_CORE_ERROR_NO_CODE,
+                   /* Translators: "hour", "minute", "second" or "frame"; its number. */
+                   _ ("there is no %s %d in a code at this rate; 0 to %d are expected"),
+                   _ (fields[i].name), (int)field[i], (int)fields[i].n_values - 1);
       return FALSE;
     }
   return TRUE;
