@@ -2,7 +2,8 @@
 
 /* `drawl-cli film`: length of film in frames, feet, metres and time. The length that was given
  * stays as given: 400 feet are 400 feet although, on 35 mm with three perforations, a frame ends a
- * little before. Frames are whole: those that lie on a length, or the fewest that cover a time. */
+ * little before. Frames are whole: those that lie on a length, or the fewest that cover a time.
+ * Physical metres are those of the same film, measured along it. */
 
 #include "cli/call.h"
 #include "core/error.h"
@@ -38,6 +39,8 @@ typedef struct {
   gint64 frames;  /* whole */
   gint64 counted; /* frames that the counter shows */
   DrawlRational feet, metres, run_s;
+  DrawlRational film; /* the length in frames, whole or not */
+  DrawlRational physical_metres[DRAWL_N_PITCHES];
 } Length;
 
 static gboolean
@@ -70,6 +73,7 @@ static gboolean
 measure_frames (Length *length)
 {
   length->counted = length->frames;
+  length->film = drawl_rational_whole (length->frames);
   return drawl_footage_feet (length->gauge, length->frames, &length->feet) &&
          drawl_footage_metres (length->gauge, length->frames, &length->metres) &&
          drawl_timecode_seconds (length->rate, length->frames, &length->run_s);
@@ -92,9 +96,9 @@ measure_seconds (Length *length, DrawlRational seconds)
 static gboolean
 measure_feet (Length *length, DrawlRational feet)
 {
-  DrawlRational frames, whole_feet;
+  DrawlRational whole_feet;
 
-  if (!drawl_rational_mul (feet, length->gauge->foot_frames, &frames) ||
+  if (!drawl_rational_mul (feet, length->gauge->foot_frames, &length->film) ||
       !drawl_footage_frames_on_feet (length->gauge, feet, &length->frames) ||
       !drawl_footage_feet (length->gauge, length->frames, &whole_feet))
     return FALSE;
@@ -103,7 +107,7 @@ measure_feet (Length *length, DrawlRational feet)
   length->feet = feet;
   return drawl_footage_feet (length->gauge, length->counted, &whole_feet) &&
          drawl_rational_mul (feet, foot_metres, &length->metres) &&
-         drawl_rational_div (frames, length->rate, &length->run_s);
+         drawl_rational_div (length->film, length->rate, &length->run_s);
 }
 
 static gboolean
@@ -120,6 +124,17 @@ static gboolean (*const measures[N_OPTIONS]) (Length *length, DrawlRational give
 };
 
 static gboolean
+measure_film (Length *length)
+{
+  for (guint i = 0; i < DRAWL_N_PITCHES; i++)
+    if (length->gauge->step_mm[i].num > 0 &&
+        !drawl_footage_physical_metres (length->gauge, i, length->film,
+                                        &length->physical_metres[i]))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
 measure (const DrawlCall *call, Length *length, GError **error)
 {
   DrawlRational given;
@@ -130,16 +145,34 @@ measure (const DrawlCall *call, Length *length, GError **error)
   if (option == FRAMES) {
     if (!drawl_call_whole (call, FRAMES, 0, G_MAXINT64, &length->frames, error))
       return FALSE;
-    if (measure_frames (length))
+    if (measure_frames (length) && measure_film (length))
       return TRUE;
   } else {
     if (!drawl_call_quantity (call, option, units[option], &given, error))
       return FALSE;
-    if (measures[option](length, given))
+    if (measures[option](length, given) && measure_film (length))
       return TRUE;
   }
   return drawl_call_refuse (
       call, option, _ ("too long to be counted exactly; a shorter length is expected"), error);
+}
+
+static void
+print_physical (const Length *length, DrawlOutput *output)
+{
+  static const struct {
+    const char *key, *label;
+  } pitches[DRAWL_N_PITCHES] = {
+      [DRAWL_PITCH_LONG] = {"physical_metres", N_ ("long pitch")},
+      [DRAWL_PITCH_SHORT] = {"physical_metres_short", N_ ("short pitch")},
+  };
+
+  for (guint i = 0; i < DRAWL_N_PITCHES; i++)
+    if (length->gauge->step_mm[i].num > 0)
+      drawl_output_number (output, pitches[i].key, _ (pitches[i].label), length->physical_metres[i],
+                           _ ("m"));
+    else
+      drawl_output_null (output, pitches[i].key, _ (pitches[i].label), _ ("not known"));
 }
 
 static gboolean
@@ -159,6 +192,7 @@ run_film (const DrawlCall *call, DrawlOutput *output, GError **error)
   drawl_output_number (output, "feet", _ ("feet"), length.feet, _ ("ft"));
   drawl_output_text (output, "feet_frames", _ ("feet+frames"), counter);
   drawl_output_number (output, "metres", _ ("metres"), length.metres, _ ("m"));
+  print_physical (&length, output);
   drawl_output_number (output, "run_s", _ ("run time"), length.run_s, _ ("s"));
   return TRUE;
 }
@@ -169,9 +203,10 @@ const DrawlCommand drawl_command_film = {
     .help = N_ (
         /* xgettext:no-c-format */
         "Give the gauge, the rate (R, frames a second), and exactly one length. Feet are counted\n"
-        "by perforations (64 a foot on 35 and 65 mm), as footage counters do; measured along the\n"
-        "film, 35 mm is 0.26 % longer. frames are the whole frames on a length, or the fewest\n"
-        "that cover a time.\n"
+        "by perforations (64 a foot on 35 and 65 mm), as footage counters do. Measured along the\n"
+        "film, the same length of 35 mm is 0.26 % shorter (long pitch), and of film made for\n"
+        "cameras a little shorter still (short pitch). frames are the whole frames on a length,\n"
+        "or the fewest that cover a time.\n"
         "\n"
         "Example: how long 400 feet of 35 mm film with four perforations run at 24 fps\n"
         "  drawl-cli film --gauge 35-4 --rate 24 --feet 400"),

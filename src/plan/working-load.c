@@ -209,6 +209,22 @@ word_feet_frames (const DrawlWorkingShot *shot)
 }
 
 static char *
+word_film_m (const DrawlWorkingShot *shot)
+{
+  DrawlRational metres = {0, 1};
+
+  drawl_footage_physical_metres (shot->size->gauge, DRAWL_PITCH_LONG,
+                                 drawl_rational_whole (shot->load->take_frames), &metres);
+  return drawl_working_number (metres);
+}
+
+static char *
+word_step_source (const DrawlWorkingShot *shot)
+{
+  return g_strdup (shot->size->gauge->step_source);
+}
+
+static char *
 word_magazine_feet (const DrawlWorkingShot *shot)
 {
   return drawl_working_number (shot->magazine->feet);
@@ -267,6 +283,8 @@ static const DrawlWorkingWord words[] = {
     DRAWL_WORKING_WORD (write_speed),
     DRAWL_WORKING_WORD (foot_frames),
     DRAWL_WORKING_WORD (feet_frames),
+    DRAWL_WORKING_WORD (film_m),
+    DRAWL_WORKING_WORD (step_source),
     DRAWL_WORKING_WORD (magazine_feet),
     DRAWL_WORKING_WORD (magazine_s),
     DRAWL_WORKING_WORD (magazines),

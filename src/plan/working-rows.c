@@ -172,9 +172,9 @@ fills_magazines (const DrawlWorkingShot *shot)
 #define FRAME_COUNT "= {frame_exact} B"
 #define COUNTING_FOOT                                                                              \
   /* xgettext:no-c-format */                                                                       \
-  N_ ("Counting foot: 64 perforations (35 and 65 mm), as footage counters and tables go by; at "   \
-      "4.75 mm a perforation it is 304 mm long, 0.26 % shorter than a foot of film measured by "   \
-      "its physical pitch")
+  N_ ("Counting foot: 64 perforations (35 and 65 mm), as footage counters and tables go by. The "  \
+      "physical length is {film_m} m, because the counting foot is 304 mm, 0.26 % short of a "     \
+      "foot ({step_source})")
 
 /* clang-format off */
 static const DrawlWorkingRow rows[] = {
@@ -263,7 +263,9 @@ static const DrawlWorkingRow rows[] = {
    "{take_frames} ÷ {foot_frames}", COUNTING_FOOT},
   {DRAWL_FIGURE_FOOTAGE, is_film, "{feet_frames}",
    N_ ("frames of the take ÷ frames a foot; whole feet + frames"),
-   "{take_frames} ÷ {foot_frames}", N_ ("Foot-count tables: {foot_frames} frames a foot")},
+   "{take_frames} ÷ {foot_frames}",
+   N_ ("Foot-count tables: {foot_frames} frames a foot. The physical length is {film_m} m "
+       "({step_source})")},
   {DRAWL_FIGURE_MAGAZINE, has_magazine, "{magazine_s}",
    N_ ("length of the magazine × frames a foot ÷ capture rate"),
    "{magazine_feet} ft × {foot_frames} ÷ {capture}", N_ ("Definition; longest magazine of the body")},

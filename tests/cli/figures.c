@@ -96,10 +96,12 @@ static const Row rows[] = {
     {"one-frame", "code --rate 29.97 --frames 1", "seconds_exact=1001/30000", 0, DEFINITION},
     /* film */
     {"FF33", "film --gauge 35-4 --rate 24 --feet 400",
-     "gauge=35-4 rate=24 frames=6400 feet=400 feet_frames=400+00 metres=121.92 run_s=266.667", 0.01,
-     FOOT_TABLE},
+     "gauge=35-4 rate=24 frames=6400 feet=400 feet_frames=400+00 metres=121.92 "
+     "physical_metres=121.6 physical_metres_short=121.344 run_s=266.667",
+     0.01, FOOT_TABLE},
     {"FF40", "film --gauge 35-3 --rate 24 --feet 400",
-     "frames=8533 feet=400 feet_frames=400+00 run_s=355.556", 0.01, FOOT_TABLE},
+     "frames=8533 feet=400 feet_frames=400+00 physical_metres=121.6 run_s=355.556", 1e-3,
+     FOOT_TABLE},
     {"FF42", "film --gauge 35-3 --rate 120 --feet '1000 ft'", "feet=1000 run_s=177.778", 0.01,
      FOOT_TABLE},
     {"FF44", "film --gauge 35-2 --rate 24 --feet 1000", "run_s=1333.333", 0.01, FOOT_TABLE},
@@ -117,8 +119,8 @@ static const Row rows[] = {
     {"frames", "film --gauge 35-4 --rate 24 --frames 17",
      "frames=17 feet=1.0625 feet_frames=1+01 metres=0.32385 run_s=0.7083333333333334", 1e-15,
      FOOT_TABLE},
-    {"65-15", "film --gauge 65-15 --rate 24 --feet 1", "frames=4 feet=1 feet_frames=1+00", 0,
-     FOOT_TABLE},
+    {"65-15", "film --gauge 65-15 --rate 24 --feet 1",
+     "frames=4 feet=1 feet_frames=1+00 physical_metres_short=null", 0, FOOT_TABLE},
     {"cover", "film --gauge 16 --rate 24 --seconds 0.01", "frames=1 feet=0.025 run_s=0.01", 0,
      "contract: the least whole number that covers the time"},
     /* store */
@@ -290,6 +292,8 @@ static const Whole wholes[] = {
      "feet          1.025 ft\n"
      "feet+frames   1+01\n"
      "metres        0.31242 m\n"
+     "long pitch    0.31242 m\n"
+     "short pitch   0.311805 m\n"
      "run time      1.71004167 s\n"},
     {"store",
      "store --frame-bytes 1000000 --rate 25 --card-bytes 1GB --audio-tracks 2 --seconds 60",

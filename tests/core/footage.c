@@ -92,6 +92,10 @@ test_refused (void)
   g_assert_null (drawl_footage_feet_frames (gauge, -1));
   g_assert_null (drawl_footage_feet_frames (gauge, G_MAXINT64));
   g_assert_null (drawl_gauge_find ("35"));
+  g_assert_false (drawl_footage_physical_metres (gauge, DRAWL_PITCH_LONG, exact ("-1"), &length));
+  g_assert_false (drawl_footage_physical_metres (gauge, DRAWL_PITCH_LONG, longest, &length));
+  g_assert_false (drawl_footage_physical_metres (drawl_gauge_find ("65-5"), DRAWL_PITCH_SHORT,
+                                                 exact ("1"), &length));
 }
 
 static void
@@ -108,6 +112,32 @@ test_gauges (void)
     g_assert_true (drawl_gauge_find (ids[i]) == &gauges[i]);
     g_assert_nonnull (gauges[i].name);
     g_assert_nonnull (gauges[i].source);
+    g_assert_nonnull (gauges[i].step_source);
+  }
+}
+
+/* A counting foot of film is within 0.3 % of a foot, at the short pitch no longer than at the long
+ * one, and its step is in lowest terms. */
+static void
+test_physical (void)
+{
+  guint n_gauges;
+  const DrawlGauge *gauges = drawl_gauges (&n_gauges);
+
+  for (guint i = 0; i < n_gauges; i++) {
+    DrawlRational long_m, short_m;
+
+    g_assert_true (drawl_footage_physical_metres (&gauges[i], DRAWL_PITCH_LONG,
+                                                  gauges[i].foot_frames, &long_m));
+    g_assert_cmpfloat_with_epsilon (drawl_rational_to_double (long_m), 0.3048, 0.003 * 0.3048);
+    if (drawl_footage_physical_metres (&gauges[i], DRAWL_PITCH_SHORT, gauges[i].foot_frames,
+                                       &short_m))
+      g_assert_cmpint (drawl_rational_compare (short_m, long_m), <, 0);
+    for (guint pitch = 0; pitch < DRAWL_N_PITCHES; pitch++) {
+      DrawlRational step = gauges[i].step_mm[pitch], lowest;
+      g_assert_true (drawl_rational_make (step.num, step.den, &lowest));
+      assert_rational (step, lowest.num, lowest.den);
+    }
   }
 }
 
@@ -162,6 +192,7 @@ main (int argc, char **argv)
   add_rows ("/footage/load", load_rows, test_load);
   g_test_add_func ("/footage/refused", test_refused);
   g_test_add_func ("/footage/gauges", test_gauges);
+  g_test_add_func ("/footage/physical", test_physical);
   g_test_add_func ("/footage/property/counter-adds-up", test_counter_adds_up);
   g_test_add_func ("/footage/property/there-and-back", test_there_and_back);
   return g_test_run ();
