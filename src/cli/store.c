@@ -3,9 +3,9 @@
 /* `drawl-cli store`: bytes of a frame, data rate, and what fits on a card. Megabits and megabytes
  * are decimal; data rates are those of picture and sound. */
 
-#include "cli/byte-size.h"
 #include "cli/call.h"
 #include "cli/error.h"
+#include "core/byte-size.h"
 #include "core/codec-law.h"
 #include "core/error.h"
 #include "core/storage.h"

@@ -130,6 +130,17 @@ filled_words (const char *name, gint64 filled)
   return g_strdup_printf (_ ("%s; the shots fill %s"), name, count);
 }
 
+/* "256 GB, V60 (SDXC)": readers and bodies take SD cards by kind. */
+static char *
+card_words (const DrawlBodyCard *card)
+{
+  const char *kind =
+      card->card_class != NULL && card->card_class->sd ? drawl_sd_kind (card->bytes) : NULL;
+
+  /* Translators: a card, the kind of SD card that it is. */
+  return kind == NULL ? g_strdup (card->name) : g_strdup_printf (_ ("%s (%s)"), card->name, kind);
+}
+
 static void
 add_cards (Table *table, const DrawlHiredFields *hired, const DrawlDayBody *day)
 {
@@ -143,7 +154,8 @@ add_cards (Table *table, const DrawlHiredFields *hired, const DrawlDayBody *day)
     name = filled_words (plain, day->magazines);
     item.price = magazine->price;
   } else if (hired->card >= 0) {
-    name = filled_words (body->cards[hired->card].name, day->cards);
+    g_autofree char *card = card_words (&body->cards[hired->card]);
+    name = filled_words (card, day->cards);
     item.price = body->cards[hired->card].price;
   } else {
     name = body->n_cards > 0 ? filled_words (_ ("Cards, not chosen yet"), day->cards) : NULL;

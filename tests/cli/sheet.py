@@ -172,6 +172,15 @@ def test_without_film():
     assert "Feet+frames" in Sheet(DEMO, "--for", "cut").words
 
 
+@row("sd-card", ("SDHC", 32), ("SDXC", 33), ("SDUC", 2001))
+def test_sd_card(kind, gigabytes):
+    plan = demo()
+    plan["bodies"][0]["card"] = "sd"
+    plan["bodies"][0]["profile"]["cards"].append({"id": "sd", "name": "Small card", "bytes": gigabytes * 10**9, "class": "V90"})
+    words = Sheet(plan, "--for", "hire").words
+    assert f"Small card ({kind}); the shots fill" in words, words
+
+
 @row("no-body")
 def test_no_body():
     plan = demo()

@@ -249,6 +249,8 @@ test_card_classes (void)
   }
   g_assert_null (drawl_card_class_find ("V99"));
   g_assert_null (drawl_card_class_find ("v60"));
+  g_assert_true (drawl_card_class_find ("E150")->sd);
+  g_assert_false (drawl_card_class_find ("VPG-400")->sd);
 }
 
 /* Aligned rows never take less than packed ones, more pixels never less than fewer, and what is

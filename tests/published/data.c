@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Published check values: bytes of a frame, and write speeds of card classes. Each row is named by
- * its id, and its source says where the value stands and how it was obtained from there. All values
- * are exact. */
+/* Published check values: bytes of a frame, data rates, sizes and write speeds of cards. Each row
+ * is named by its id, and its source says where the value stands and how it was obtained from
+ * there. All values are exact. */
 
+#include "core/byte-size.h"
 #include "core/card-class.h"
 #include "core/codec-law.h"
 #include "rows.h"
@@ -13,6 +14,8 @@
 #define VC3_RAN VC3_READ "; FFmpeg 5.1 run, packets of that size"
 #define DPX_RAN                                                                                    \
   "SMPTE ST 268, 10-bit method A and 16-bit; FFmpeg 5.1 run, file less its data offset of 1664"
+#define SDI_PAGES "read in two encyclopedia pages; 10-bit 4:2:2 on the whole raster"
+#define SD_SIZES "SD Association; read in a gist"
 #define SPEED_CLASS "SD Association; read in its speed class page"
 #define VIDEO_CLASS "SD Association, Physical Layer; read in a support page and a gist"
 #define EXPRESS_CLASS "SD Association; name read in its speed class page, figure as the name says"
@@ -60,6 +63,81 @@ test_frame (gconstpointer data)
   assert_rational (bytes, row->bytes + law->law.overhead_bytes, 1);
 }
 
+/* A serial link carries 10-bit 4:2:2 of the whole raster, blanking and all. */
+typedef struct {
+  const char *name;
+  guint width, height;
+  const char *rate, *bits_s;
+  const char *source;
+} Link;
+
+static const Link link_rows[] = {
+    {"DA29", 864, 625, "25", "270000000", "SMPTE ST 259, level C; " SDI_PAGES},
+    {"DA30", 2200, 1125, "30", "1485000000", "SMPTE ST 292-1; " SDI_PAGES},
+    {"DA30-over-1001", 2200, 1125, "30000/1001", "1485000000000/1001",
+     "SMPTE ST 292-1; " SDI_PAGES},
+    {"DA32", 2200, 1125, "60", "2970000000", "SMPTE ST 424; " SDI_PAGES},
+    {"DA32-over-1001", 2200, 1125, "60000/1001", "2970000000000/1001", "SMPTE ST 424; " SDI_PAGES},
+};
+
+static void
+test_link (gconstpointer data)
+{
+  const Link *row = data;
+  const DrawlCodecLaw *law = drawl_codec_law_find ("packed-422-10");
+  DrawlRational bytes_s, bits_s;
+
+  g_assert_true (drawl_payload_data_rate (&law->law, row->width, row->height, exact (row->rate), 0,
+                                          &bytes_s, NULL));
+  g_assert_true (drawl_rational_mul (bytes_s, drawl_rational_whole (8), &bits_s));
+  assert_same (bits_s, exact (row->bits_s));
+}
+
+typedef struct {
+  const char *name, *text;
+  gint64 bytes;
+  const char *source;
+} Size;
+
+static const Size size_rows[] = {
+    {"DA26", "128 GiB", G_GINT64_CONSTANT (137438953472),
+     "IEC 80000-13; units 2.22 run, \"128 GiB\" = 137.43895 GB"},
+};
+
+static void
+test_size (gconstpointer data)
+{
+  const Size *row = data;
+  gint64 bytes = 0;
+
+  g_assert_true (drawl_byte_size_parse (row->text, &bytes, NULL));
+  g_assert_cmpint (bytes, ==, row->bytes);
+}
+
+/* The kinds of SD card: the largest that still is one, and what a byte more is. */
+typedef struct {
+  const char *name, *most, *kind, *above;
+  const char *source;
+} SdSize;
+
+static const SdSize sd_rows[] = {
+    {"DA103-to-2-GB", "2 GB", "SD", "SDHC", SD_SIZES},
+    {"DA103-to-32-GB", "32 GB", "SDHC", "SDXC", SD_SIZES},
+    {"DA103-to-2-TB", "2 TB", "SDXC", "SDUC", SD_SIZES},
+    {"DA103-to-128-TB", "128 TB", "SDUC", NULL, SD_SIZES},
+};
+
+static void
+test_sd_size (gconstpointer data)
+{
+  const SdSize *row = data;
+  gint64 bytes = 0;
+
+  g_assert_true (drawl_byte_size_parse (row->most, &bytes, NULL));
+  g_assert_cmpstr (drawl_sd_kind (bytes), ==, row->kind);
+  g_assert_cmpstr (drawl_sd_kind (bytes + 1), ==, row->above);
+}
+
 typedef struct {
   const char *name, *id;
   gint64 mb_s;
@@ -104,6 +182,9 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   add_rows ("/published/data", frame_rows, test_frame);
+  add_rows ("/published/data", link_rows, test_link);
+  add_rows ("/published/data", size_rows, test_size);
+  add_rows ("/published/data", sd_rows, test_sd_size);
   add_rows ("/published/data", class_rows, test_class);
   return g_test_run ();
 }

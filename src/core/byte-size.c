@@ -3,7 +3,7 @@
 /* Bytes with and without a unit. Decimal and binary units are told apart by their spelling, GB from
  * GiB; upper and lower case are not. */
 
-#include "cli/byte-size.h"
+#include "core/byte-size.h"
 
 #include <string.h>
 
