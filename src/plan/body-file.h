@@ -13,8 +13,9 @@
  * Errors: DRAWL_PLAN_ERROR_FORMAT, _VERSION, _VALUE, _DUPLICATE, _UNKNOWN, _TOO_LARGE,
  * _CONTRADICTION (limits that cannot hold together: lowest above highest; no offered rate between
  * them; two rows of one size, codec, licence set and card class with different limits; a card class
- * that no card of the body reaches; a law of one size at another; a card below its class; a licence
- * that requires or replaces itself in a circle). A data rate above the fastest card is no error:
+ * that no card of the body reaches; a law of one size at another; a size or a rate beyond the
+ * codec's level; a card below its class; an SD card larger than there are; a licence that requires
+ * or replaces itself in a circle). A data rate above the fastest card is no error:
  * makers' tables have such rows, and the check says so. */
 DrawlBody *drawl_body_from_json (JsonObject *object, const char *where, GError **error);
 

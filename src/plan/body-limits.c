@@ -9,6 +9,7 @@
 #include "core/error.h"
 #include "core/text.h"
 #include "plan/error.h"
+#include "plan/figure.h"
 #include "plan/json-file.h"
 
 G_GNUC_PRINTF (2, 3)
@@ -90,21 +91,52 @@ read_rates (JsonObject *object, DrawlBodyLimit *row, const char *where, GError *
          drawl_json_get_rate (object, "highest_rate", where, &row->highest, error);
 }
 
-gboolean
-drawl_body_check_law_size (const DrawlBody *body, guint size, guint codec, GError **error)
+static gboolean
+check_law (const DrawlBodyCodec *codec, const DrawlBodySize *at, GError **error)
 {
-  const DrawlPayload *payload = &body->codecs[codec].payload;
-  const DrawlBodySize *at = &body->sizes[size];
-  g_autofree char *size_id = NULL, *codec_id = NULL;
+  const DrawlPayload *payload = &codec->payload;
 
   if (payload->kind != DRAWL_PAYLOAD_FIXED || payload->width == 0 ||
       (payload->width == at->width && payload->height == at->height))
     return TRUE;
-  size_id = drawl_core_quote (at->id);
-  codec_id = drawl_core_quote (body->codecs[codec].id);
+  g_autofree char *size_id = drawl_core_quote (at->id);
+  g_autofree char *codec_id = drawl_core_quote (codec->id);
   return contradict (error,
                      _ ("the codec “%s” is made for %u × %u pixels, but the size “%s” has %u × %u"),
                      codec_id, payload->width, payload->height, size_id, at->width, at->height);
+}
+
+static gboolean
+check_level (const DrawlBodyCodec *codec, const DrawlBodySize *at, DrawlRate highest,
+             GError **error)
+{
+  char text[DRAWL_RATIONAL_TEXT_SIZE];
+  DrawlRate most;
+
+  if (codec->level == NULL)
+    return TRUE;
+  g_autofree char *size_id = drawl_core_quote (at->id);
+  g_autofree char *codec_id = drawl_core_quote (codec->id);
+  if (!drawl_codec_level_highest_rate (codec->level, at->width, at->height, &most))
+    return contradict (error, _ ("the codec “%s” is %s, which has no room for the size “%s”"),
+                       codec_id, codec->level->name, size_id);
+  if (drawl_rational_compare (highest, most) <= 0)
+    return TRUE;
+  g_autofree char *reached = drawl_figure_number (most, 3);
+  return contradict (
+      error, _ ("the codec “%s” is %s, which reaches %s fps at the size “%s”, not %s"), codec_id,
+      codec->level->name, reached, size_id, drawl_rate_text (highest, text));
+}
+
+gboolean
+drawl_body_check_codec (const DrawlBody *body, const DrawlBodyLimit *row, GError **error)
+{
+  if (row->codec == DRAWL_BODY_NO_CODEC)
+    return TRUE;
+  const DrawlBodyCodec *codec = &body->codecs[row->codec];
+  const DrawlBodySize *at = &body->sizes[row->size];
+
+  return check_law (codec, at, error) && check_level (codec, at, row->highest, error);
 }
 
 static gboolean
@@ -133,11 +165,11 @@ expand_codecs (const DrawlBodyReader *reader, DrawlBodyLimit row, GStrv codecs, 
     int codec = drawl_body_find_id (reader->codecs, codecs[i], _ ("codec"), where, error);
     if (codec < 0)
       return FALSE;
-    if (!drawl_body_check_law_size (reader->body, row.size, (guint)codec, error)) {
+    row.codec = (guint)codec;
+    if (!drawl_body_check_codec (reader->body, &row, error)) {
       g_prefix_error (error, "%s: ", where);
       return FALSE;
     }
-    row.codec = (guint)codec;
     if (!append_row (limits, &row, where, error))
       return FALSE;
   }

@@ -88,7 +88,7 @@ gboolean drawl_body_read_tables (DrawlBodyReader *reader, JsonObject *object, GE
 gboolean drawl_body_read_limits (DrawlBodyReader *reader, JsonObject *object, GError **error);
 
 /* Whether a row of limits can hold: lowest under highest, a rate in between that the body offers, a
- * card that reaches the class; and whether a codec's law is made for the size. _CONTRADICTION,
- * without the place. */
+ * card that reaches the class; and whether its codec can at its size: the law is made for the size,
+ * the level has room for it at the highest rate. _CONTRADICTION, without the place. */
 gboolean drawl_body_check_limit (const DrawlBody *body, const DrawlBodyLimit *row, GError **error);
-gboolean drawl_body_check_law_size (const DrawlBody *body, guint size, guint codec, GError **error);
+gboolean drawl_body_check_codec (const DrawlBody *body, const DrawlBodyLimit *row, GError **error);

@@ -178,6 +178,24 @@ read_law (JsonObject *object, DrawlBodyCodec *codec, const char *where, GError *
 }
 
 static gboolean
+read_level (JsonObject *object, DrawlBodyCodec *codec, const char *where, GError **error)
+{
+  g_autofree char *id = NULL;
+
+  if (!json_object_has_member (object, "level"))
+    return TRUE;
+  if (!drawl_body_need_text (object, "level", where, &id, error))
+    return FALSE;
+  codec->level = drawl_codec_level_find (id);
+  if (codec->level != NULL)
+    return TRUE;
+  g_autofree char *quote = drawl_core_quote (id);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_UNKNOWN,
+               _ ("%s: there is no codec level “%s”; drawl-body(5) lists them"), where, quote);
+  return FALSE;
+}
+
+static gboolean
 read_codec (DrawlBodyReader *reader, JsonObject *object, gpointer row, guint index,
             const char *where, GError **error)
 {
@@ -188,9 +206,11 @@ read_codec (DrawlBodyReader *reader, JsonObject *object, gpointer row, guint ind
       !drawl_json_get_object (object, "payload", where, &payload, error))
     return FALSE;
   if (payload == NULL)
-    return read_law (object, codec, where, error);
+    return read_law (object, codec, where, error) &&
+           refuse (object, "level", where, _ ("an open law has none"), error);
   return refuse (object, "law", where, _ ("“payload” is too; one of the two is expected"), error) &&
-         read_payload (payload, &codec->payload, where, error);
+         read_payload (payload, &codec->payload, where, error) &&
+         read_level (object, codec, where, error);
 }
 
 /* ---- Licences ---- */
@@ -300,6 +320,18 @@ read_card_speed (JsonObject *object, DrawlBodyCard *card, const char *where, GEr
   return FALSE;
 }
 
+/* What is printed on an SD card cannot be more than there is of them. */
+static gboolean
+check_card_size (const DrawlBodyCard *card, const char *where, GError **error)
+{
+  if (card->card_class == NULL || !card->card_class->sd || drawl_sd_kind (card->bytes) != NULL)
+    return TRUE;
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CONTRADICTION,
+               _ ("%s: “bytes” is more than the 128 TB that an SD card (class %s) holds at most"),
+               where, card->card_class->id);
+  return FALSE;
+}
+
 static gboolean
 read_card (DrawlBodyReader *reader, JsonObject *object, gpointer row, guint index,
            const char *where, GError **error)
@@ -310,7 +342,7 @@ read_card (DrawlBodyReader *reader, JsonObject *object, gpointer row, guint inde
          drawl_body_need (object, "bytes", where, _ ("a number of bytes"), error) &&
          drawl_json_get_int (object, "bytes", where, 1, DRAWL_BODY_BYTES_MAX, &card->bytes,
                              error) &&
-         read_card_class (object, card, where, error) &&
+         read_card_class (object, card, where, error) && check_card_size (card, where, error) &&
          read_card_speed (object, card, where, error) &&
          drawl_json_get_money (object, "price_day", where, &card->price, error);
 }

@@ -11,6 +11,7 @@
 
 #include "core/card-class.h"
 #include "core/codec-law.h"
+#include "core/codec-level.h"
 #include "core/footage.h"
 #include "plan/licence.h"
 
@@ -34,6 +35,7 @@ typedef struct {
   char *name;
   const DrawlCodecLaw *law; /* the open law it refers to, or NULL when the profile gives its own */
   DrawlPayload payload;
+  const DrawlCodecLevel *level; /* that the maker states, or NULL */
 } DrawlBodyCodec;
 
 #define DRAWL_BODY_NO_CODEC G_MAXUINT

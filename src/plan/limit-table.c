@@ -261,8 +261,7 @@ settle_row (const Reader *reader, const DrawlCsvRow *csv_row, DrawlBodyLimit *li
   return drawl_table_map_check_width (reader->map, csv_row, error) &&
          read_cells (reader, csv_row, limit, row, error) &&
          drawl_body_check_limit (reader->body, limit, error) &&
-         (limit->codec == DRAWL_BODY_NO_CODEC ||
-          drawl_body_check_law_size (reader->body, limit->size, limit->codec, error)) &&
+         drawl_body_check_codec (reader->body, limit, error) &&
          check_promise (reader, limit, row->line, error) && check_room (reader, limit, error);
 }
 

@@ -158,6 +158,16 @@ test_manual_laws (void)
 }
 
 static void
+test_manual_levels (void)
+{
+  guint n;
+  const DrawlCodecLevel *levels = drawl_codec_levels (&n);
+
+  for (guint i = 0; i < n; i++)
+    assert_in_manual (levels[i].id);
+}
+
+static void
 test_manual_classes (void)
 {
   guint n;
@@ -189,6 +199,7 @@ main (int argc, char **argv)
     g_test_add_data_func (promises, &rows[i], test_promises);
   }
   g_test_add_func ("/bodies/manual/laws", test_manual_laws);
+  g_test_add_func ("/bodies/manual/levels", test_manual_levels);
   g_test_add_func ("/bodies/manual/classes", test_manual_classes);
   g_test_add_func ("/bodies/manual/gauges", test_manual_gauges);
   return g_test_run ();

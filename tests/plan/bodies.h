@@ -24,7 +24,8 @@
   "{'id':'wide','name':'4096 × 2160','width':4096,'height':2160}],"                               \
   "'codecs':["                                                                                     \
   "{'id':'intra','name':'Intra','payload':{'kind':'scaling','mbps':600,'at':60}},"                 \
-  "{'id':'long','name':'Long','payload':{'kind':'constant','mbps':'100'}},"                        \
+  "{'id':'long','name':'Long','payload':{'kind':'constant','mbps':'100'},"                         \
+  "'level':'h265-5.1'},"                                                                           \
   "{'id':'raw','name':'Raw 12-bit','payload':{'kind':'uncompressed','sampling':'mosaic',"          \
   "'stored_bits':12}},"                                                                            \
   "{'id':'vc3','name':'VC-3','law':'vc3-1237'}],"                                                  \

@@ -29,6 +29,8 @@ test_sound (void)
   g_assert_cmpstr (body->codecs[3].law->id, ==, "vc3-1237");
   g_assert_cmpint (body->codecs[3].payload.frame_bytes, ==, 606208);
   assert_same (body->codecs[0].payload.mbps, exact ("600"));
+  g_assert_null (body->codecs[0].level);
+  g_assert_cmpstr (body->codecs[1].level->id, ==, "h265-5.1");
   g_assert_cmpuint (body->licences[1].requires, ==, DRAWL_TIER_BIT (0));
   g_assert_cmpuint (body->licences[3].replaces, ==, 7);
   g_assert_cmpint (body->cards[0].write_bytes_s, ==, 60000000);
@@ -173,6 +175,10 @@ static const Broken broken[] = {
     {"law-unknown", "vc3-1237", "vc3-9", DRAWL_PLAN_ERROR_UNKNOWN, "codec law “vc3-9”"},
     {"law-and-payload", "'law':'vc3-1237'", "'law':'vc3-1237','payload':{}", DRAWL_PLAN_ERROR_VALUE,
      "one of the two"},
+    {"level-of-a-law", "'law':'vc3-1237'", "'law':'vc3-1237','level':'h264-5.1'",
+     DRAWL_PLAN_ERROR_VALUE, "“level” is here, but an open law has none"},
+    {"level-unknown", "h265-5.1", "h264-7", DRAWL_PLAN_ERROR_UNKNOWN, "codec level “h264-7”"},
+    {"level-a-number", "'h265-5.1'", "5.1", DRAWL_PLAN_ERROR_VALUE, "“level” is"},
     {"no-law", ",'law':'vc3-1237'", "", DRAWL_PLAN_ERROR_VALUE, "“law” is missing"},
     {"payload-kind", "'scaling'", "'growing'", DRAWL_PLAN_ERROR_VALUE, "“kind” is"},
     {"payload-no-rate", ",'at':60", "", DRAWL_PLAN_ERROR_VALUE, "“at” is missing"},
@@ -229,6 +235,13 @@ static const Broken broken[] = {
      DRAWL_PLAN_ERROR_CONTRADICTION, "below what the class V90"},
     {"law-of-another-size", "'sizes':'hd','codecs':'vc3'", "'sizes':['hd','uhd'],'codecs':'vc3'",
      DRAWL_PLAN_ERROR_CONTRADICTION, "made for 1920 × 1080 pixels, but the size “uhd”"},
+    {"size-beyond-the-level", "h265-5.1", "h264-4.2", DRAWL_PLAN_ERROR_CONTRADICTION,
+     "row 1: the codec “long” is H.264, level 4.2, which has no room for the size “uhd”"},
+    {"rate-beyond-the-level", "h265-5.1", "h264-5.1", DRAWL_PLAN_ERROR_CONTRADICTION,
+     "reaches 30.341 fps at the size “uhd”, not 60"},
+    {"sd-card-too-large", "'bytes':64000000000,'class':'V90'",
+     "'bytes':128000000000001,'class':'V90'", DRAWL_PLAN_ERROR_CONTRADICTION,
+     "“bytes” is more than the 128 TB that an SD card (class V90)"},
     {"requires-itself", "'requires':['rate']", "'requires':['raw']", DRAWL_PLAN_ERROR_CONTRADICTION,
      "“raw” requires itself"},
     {"requires-in-a-circle", "'what':'To 240 fps'", "'requires':['raw']",
@@ -272,6 +285,10 @@ static const Broken odd[] = {
      "'limits':[{'sizes':'hd','codecs':'long','lowest_rate':1,'highest_rate':90,"
      "'card_classes':'V90'},",
      0, NULL},
+    {"level-not-stated", ",'level':'h265-5.1'", "", 0, NULL},
+    {"largest-sd-card", "'bytes':64000000000,'class':'V90'",
+     "'bytes':128000000000000,'class':'V90'", 0, NULL},
+    {"larger-than-sd", "'bytes':1000000000000,'write", "'bytes':128000000000001,'write", 0, NULL},
     {"codec-faster-than-any-card", "'mbps':600", "'mbps':60000", 0, NULL},
     {"requires-what-it-replaces", "'replaces':['rate','raw','wide']",
      "'requires':['rate'],'replaces':['rate','raw','wide']", 0, NULL},

@@ -132,6 +132,8 @@ static const Rejected rejected[] = {
      "no card of this body reaches the class V60"},
     {"law-of-another-size", DIGITAL_BODY, HEAD "uhd,vc3,1,60\n", 2, NULL,
      "is made for 1920 × 1080 pixels"},
+    {"beyond-the-level", DIGITAL_BODY, HEAD "uhd,long,1,65\n", 2, NULL,
+     "the codec “long” is H.265, level 5.1, which reaches 64.474 fps at the size “uhd”, not 65"},
     {"two-rates", DIGITAL_BODY, HEAD "hd,intra,1,60\nuhd,intra,1,60\n1920 x 1080,Intra,1,50\n", 4,
      NULL, "line 2 says 1 to 60 for this size and codec"},
     {"too-many-cells", DIGITAL_BODY, HEAD "hd,intra,1,60,rate,,V90\n", 2, NULL,
