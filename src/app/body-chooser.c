@@ -5,6 +5,7 @@
 
 #include "app/body-chooser.h"
 
+#include "app/body-editor.h"
 #include "app/focus.h"
 #include "app/message.h"
 #include "core/text.h"
@@ -133,6 +134,15 @@ on_from_file (DrawlBodyChooser *self)
 }
 
 static void
+on_new (DrawlBodyChooser *self)
+{
+  DrawlBodyEditor *editor = drawl_body_editor_new_from_nothing (GTK_WINDOW (self));
+
+  g_signal_connect_object (editor, "applied", G_CALLBACK (choose), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (editor));
+}
+
+static void
 drawl_body_chooser_dispose (GObject *object)
 {
   DrawlBodyChooser *self = DRAWL_BODY_CHOOSER (object);
@@ -155,6 +165,7 @@ drawl_body_chooser_class_init (DrawlBodyChooserClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DrawlBodyChooser, none_label);
   gtk_widget_class_bind_template_child (widget_class, DrawlBodyChooser, problems_label);
   gtk_widget_class_bind_template_callback (widget_class, on_from_file);
+  gtk_widget_class_bind_template_callback (widget_class, on_new);
 }
 
 static void

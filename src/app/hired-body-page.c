@@ -8,7 +8,9 @@
 
 #include <adwaita.h>
 
+#include "app/body-editor.h"
 #include "app/body-limits.h"
+#include "app/limits-view.h"
 #include "app/message.h"
 #include "app/tier-group.h"
 #include "core/text.h"
@@ -23,7 +25,7 @@ struct _DrawlHiredBodyPage {
   GPtrArray *notes; /* the rows of the lists to check, with their parents */
   GtkWidget *scrolled, *name_label, *what_label, *count_label, *card_row, *cards_row, *cards_spin,
       *days_spin, *price_row, *fits_row, *pickups_row, *returns_row, *buffer_row, *power_row,
-      *source_row;
+      *source_row, *picture;
   DrawlTierGroup *tier_group;
   DrawlBodyLimits *limits;
 };
@@ -91,6 +93,14 @@ on_days_changed (DrawlHiredBodyPage *self)
   hand_over (self, fields, _ ("Change Days of Hire"));
 }
 
+static void
+on_edit (DrawlHiredBodyPage *self)
+{
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
+
+  gtk_window_present (GTK_WINDOW (drawl_body_editor_new (window, self->plan, self->hired)));
+}
+
 /* ---- What follows the hired body ---- */
 
 /* Only a page that is seen counts; the count is made good when it is shown again. */
@@ -141,9 +151,12 @@ price_text (DrawlHiredBodyPage *self)
   return g_strdup_printf (_ ("%s: body %s, licences %s"), sum, body_price, licence_price);
 }
 
+static void show_body (DrawlHiredBodyPage *self, DrawlBody *body);
+
 static void
 refresh (DrawlHiredBodyPage *self)
 {
+  show_body (self, drawl_hired_body_get_body (self->hired));
   const DrawlHiredFields *fields = drawl_hired_body_get_fields (self->hired);
   g_autofree char *name = drawl_hired_body_dup_name (self->hired);
   g_autofree char *price = price_text (self);
@@ -235,6 +248,7 @@ show_body (DrawlHiredBodyPage *self, DrawlBody *body)
   g_clear_pointer (&self->body, drawl_body_unref);
   drawl_tier_group_set_body (self->tier_group, body);
   drawl_body_limits_set_body (self->limits, body);
+  drawl_limits_view_set_body (DRAWL_LIMITS_VIEW (self->picture), body);
   if (body == NULL)
     return;
   self->body = drawl_body_ref (body);
@@ -318,12 +332,14 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, DrawlHiredBodyPage, buffer_row);
   gtk_widget_class_bind_template_child (widget_class, DrawlHiredBodyPage, power_row);
   gtk_widget_class_bind_template_child (widget_class, DrawlHiredBodyPage, source_row);
+  gtk_widget_class_bind_template_child (widget_class, DrawlHiredBodyPage, picture);
   gtk_widget_class_bind_template_child (widget_class, DrawlHiredBodyPage, tier_group);
   gtk_widget_class_bind_template_child (widget_class, DrawlHiredBodyPage, limits);
   gtk_widget_class_bind_template_callback (widget_class, on_tier_chosen);
   gtk_widget_class_bind_template_callback (widget_class, on_card_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_cards_changed);
   gtk_widget_class_bind_template_callback (widget_class, on_days_changed);
+  gtk_widget_class_bind_template_callback (widget_class, on_edit);
 }
 
 static void
@@ -337,6 +353,7 @@ drawl_hired_body_page_class_init (DrawlHiredBodyPageClass *klass)
   widget_class->map = drawl_hired_body_page_map;
   g_type_ensure (DRAWL_TYPE_TIER_GROUP);
   g_type_ensure (DRAWL_TYPE_BODY_LIMITS);
+  g_type_ensure (DRAWL_TYPE_LIMITS_VIEW);
   bind_template (widget_class);
 }
 

@@ -34,8 +34,8 @@ read_kind (JsonObject *object, DrawlBodyKind *kind, const char *where, GError **
 }
 
 /* "2026-11-25", a day that exists. */
-static gboolean
-is_day (const char *text)
+gboolean
+drawl_body_is_day (const char *text)
 {
   g_autofree char *moment = g_strconcat (text, "T00:00:00Z", NULL);
   g_autoptr (GDateTime) day = g_date_time_new_from_iso8601 (moment, NULL);
@@ -55,7 +55,7 @@ read_source (DrawlBodyReader *reader, JsonObject *object, GError **error)
       !drawl_body_read_text (source, "document", where, &body->source_document, error) ||
       !drawl_body_read_text (source, "date", where, &body->source_date, error))
     return FALSE;
-  return *body->source_date == '\0' || is_day (body->source_date) ||
+  return *body->source_date == '\0' || drawl_body_is_day (body->source_date) ||
          drawl_json_fail (json_object_get_member (source, "date"), "date", where,
                           _ ("a day like 2026-11-25"), error);
 }
@@ -154,14 +154,14 @@ read_head (DrawlBodyReader *reader, JsonObject *object, GError **error)
 }
 
 static gboolean
-read_body (DrawlBodyReader *reader, JsonObject *object, GError **error)
+read_but_limits (DrawlBodyReader *reader, JsonObject *object, GError **error)
 {
   return read_head (reader, object, error) && drawl_body_read_tables (reader, object, error) &&
-         read_buffer (reader, object, error) && drawl_body_read_limits (reader, object, error);
+         read_buffer (reader, object, error);
 }
 
-DrawlBody *
-drawl_body_from_json (JsonObject *object, const char *where, GError **error)
+static DrawlBody *
+read_profile (JsonObject *object, gboolean with_limits, const char *where, GError **error)
 {
   g_autoptr (DrawlBody) body = drawl_body_new ();
   g_autoptr (GHashTable) sizes = g_hash_table_new (g_str_hash, g_str_equal);
@@ -171,10 +171,23 @@ drawl_body_from_json (JsonObject *object, const char *where, GError **error)
   g_autoptr (GHashTable) magazines = g_hash_table_new (g_str_hash, g_str_equal);
   DrawlBodyReader reader = {body, where, sizes, codecs, licences, cards, magazines};
 
-  if (!read_body (&reader, object, error))
+  if (!read_but_limits (&reader, object, error) ||
+      (with_limits && !drawl_body_read_limits (&reader, object, error)))
     return NULL;
   body->json = json_object_ref (object);
   return g_steal_pointer (&body);
+}
+
+DrawlBody *
+drawl_body_from_json (JsonObject *object, const char *where, GError **error)
+{
+  return read_profile (object, TRUE, where, error);
+}
+
+DrawlBody *
+drawl_body_from_json_but_limits (JsonObject *object, const char *where, GError **error)
+{
+  return read_profile (object, FALSE, where, error);
 }
 
 DrawlBody *

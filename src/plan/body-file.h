@@ -19,6 +19,12 @@
  * makers' tables have such rows, and the check says so. */
 DrawlBody *drawl_body_from_json (JsonObject *object, const char *where, GError **error);
 
+/* The same, leaving "limits" aside: the body has none. For those who read limits against it. */
+DrawlBody *drawl_body_from_json_but_limits (JsonObject *object, const char *where, GError **error);
+
+/* "2026-11-25", a day that exists. */
+gboolean drawl_body_is_day (const char *text);
+
 /* From a file. Errors: as above, and DRAWL_PLAN_ERROR_READ, _SYNTAX, _TOO_LARGE. */
 DrawlBody *drawl_body_load (GFile *file, GError **error);
 

@@ -6,6 +6,7 @@
 #include <glib/gstdio.h>
 
 #include "fixture.h"
+#include "tree.h"
 #include "plan/journal.h"
 
 /* To be called before anything asks for the folder, which is then left to end_state(). */
@@ -17,20 +18,6 @@ begin_state (void)
   g_assert_nonnull (state);
   g_setenv ("XDG_STATE_HOME", state, TRUE);
   return state;
-}
-
-static inline void
-remove_tree (const char *path)
-{
-  g_autoptr (GDir) dir =
-      g_file_test (path, G_FILE_TEST_IS_SYMLINK) ? NULL : g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL) {
-    g_autofree char *below = g_build_filename (path, name, NULL);
-    remove_tree (below);
-  }
-  g_assert_cmpint (g_remove (path), ==, 0);
 }
 
 static inline void
