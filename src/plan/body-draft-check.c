@@ -212,16 +212,15 @@ check_limit (DrawlBodyDraft *draft, GHashTable *promises, DrawlDraftRow *row,
   DrawlBodyLimit bare = *limit;
   g_autoptr (GError) rates = NULL;
   g_autoptr (GError) class = NULL;
-  g_autoptr (GError) law = NULL;
+  g_autoptr (GError) codec = NULL;
 
   bare.card_class = NULL;
   if (!drawl_body_check_limit (body, &bare, &rates))
     blame (row, drawl_draft_column (row->table, "highest_rate"), rates->message);
   else if (!drawl_body_check_limit (body, limit, &class))
     blame (row, drawl_draft_column (row->table, "card_classes"), class->message);
-  if (limit->codec != DRAWL_BODY_NO_CODEC &&
-      !drawl_body_check_law_size (body, limit->size, limit->codec, &law))
-    blame (row, drawl_draft_column (row->table, "codecs"), law->message);
+  if (!drawl_body_check_codec (body, limit, &codec))
+    blame (row, drawl_draft_column (row->table, "codecs"), codec->message);
   check_promise (promises, row, limit);
 }
 

@@ -7,6 +7,7 @@
 
 #include "core/card-class.h"
 #include "core/codec-law.h"
+#include "core/codec-level.h"
 #include "core/footage.h"
 #include "core/text.h"
 #include "plan/body-reader.h"
@@ -64,6 +65,20 @@ codec_law (guint index, DrawlDraftChoice *out)
     *out = (DrawlDraftChoice){"", _ ("Its own")};
   else if (index <= n)
     *out = (DrawlDraftChoice){laws[index - 1].id, _ (laws[index - 1].name)};
+  return index <= n;
+}
+
+/* The first choice is none. */
+static gboolean
+codec_level (guint index, DrawlDraftChoice *out)
+{
+  guint n;
+  const DrawlCodecLevel *levels = drawl_codec_levels (&n);
+
+  if (index == 0)
+    *out = (DrawlDraftChoice){"", _ ("None")};
+  else if (index <= n)
+    *out = (DrawlDraftChoice){levels[index - 1].id, levels[index - 1].name};
   return index <= n;
 }
 
@@ -191,6 +206,9 @@ static const DrawlDraftColumn codecs[] = {
     {"payload.at", N_ ("Stated _at fps"), NULL, KIND (RATE), BOTH, NEEDED, .own_kinds = "scaling"},
     {"payload.overhead_bytes", N_ ("Header B_ytes a Frame"), NULL, KIND (COUNT), BOTH,
      RANGE (0, G_MAXINT32), .own_kinds = "uncompressed fixed scaling constant"},
+    {"level", N_ ("Le_vel"), N_ ("Of its coding standard; it bounds sizes and rates"),
+     KIND (CHOICE), BOTH, .own_kinds = "uncompressed fixed scaling constant",
+     .choice = codec_level},
 };
 
 static const DrawlDraftColumn licences[] = {
