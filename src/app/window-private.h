@@ -40,12 +40,21 @@ DrawlShotList *drawl_window_get_list (DrawlWindow *window); /* or NULL */
 DrawlShot *drawl_window_get_shot (DrawlWindow *window);     /* the selected one, or NULL */
 /* Takes what is typed in the entry that has the focus, as leaving it would. */
 void drawl_window_take_entry (DrawlWindow *window);
+/* Tells of something that cannot be done. @text is plain. */
+void drawl_window_tell (DrawlWindow *window, const char *text);
 /* Tells of something done, with a way to take it back. @text is plain. */
 void drawl_window_tell_undoable (DrawlWindow *window, const char *text);
 
 /* window-actions.c */
 void drawl_window_add_actions (DrawlWindow *window);
 void drawl_window_refresh_actions (DrawlWindow *window);
+void drawl_window_enable (DrawlWindow *window, const char *action, gboolean enabled);
+
+/* window-shots.c */
+void drawl_window_add_shot_actions (DrawlWindow *window);
+void drawl_window_refresh_shot_actions (DrawlWindow *window);
+/* What the list has to say is said by the window. */
+void drawl_window_listen_to_list (DrawlWindow *window, DrawlShotList *list);
 
 /* window-files.c */
 void drawl_window_add_file_actions (DrawlWindow *window);
