@@ -307,5 +307,5 @@ drawl_shot_list_add_show (DrawlShotList *list)
 {
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (list->filter_button), on_filter_menu,
                                          list, NULL);
-  g_signal_connect_swapped (list->view, "refreshed", G_CALLBACK (drawl_shot_list_head_rows), list);
+  g_signal_connect_swapped (list->view, "refreshed", G_CALLBACK (drawl_shot_list_fill_rows), list);
 }
