@@ -22,8 +22,8 @@ typedef struct {
 void drawl_blanks_init (DrawlBlanks *blanks, DrawlRate playback);
 
 /* From a file: the terms in @given (oldest edit first, @n_given of them), all others follow.
- * Post speed is 100 % and held unless given. Errors as drawl_timing_solve(); _OVERFLOW also when the
- * terms that would drive cannot give the others back exactly. */
+ * Post speed is 100 % and held unless given. Errors as drawl_timing_solve(); _OVERFLOW also when
+ * the terms that would drive cannot give the others back exactly. */
 gboolean drawl_blanks_set (DrawlBlanks *blanks, const DrawlTimingTerm *given, guint n_given,
                            const DrawlRational value[DRAWL_TIMING_N_TERMS], guint held,
                            GError **error);
