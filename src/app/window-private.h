@@ -24,7 +24,7 @@ struct _DrawlWindow {
   AdwToast *toast; /* the last one, while it is shown */
 
   GtkWidget *toasts, *back_button, *undo_button, *redo_button, *switcher_bar, *stack, *pages,
-      *shots_bin, *bodies_bin, *day_bin, *menu_button;
+      *shots_bin, *bodies_bin, *day_bin, *menu_button, *new_button;
   /* Made when first shown. */
   DrawlDayStrip *day_strip;
   DrawlShotsPage *shots;
