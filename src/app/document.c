@@ -2,16 +2,34 @@
 
 /* A plan and its file. Invariant: etag is that of the file as this document read or wrote it last,
  * NULL without a file; the first save over a file that was opened keeps what stood in it as a
- * backup. */
+ * backup; the journal follows the plan until the document is closed. Times in milliseconds. */
+
+#define _XOPEN_SOURCE 700
 
 #include "app/document.h"
 
-#include "core/text.h"
-#include "plan/plan-file.h"
+#include <stdlib.h>
 
-enum { PROP_TITLE = 1, PROP_NAME, PROP_MODIFIED, N_PROPS };
+#include "app/file-watch.h"
+#include "core/text.h"
+#include "plan/error.h"
+#include "plan/plan-file.h"
+#include "plan/plan-replace.h"
+
+#define SAVE_DELAY_MS 5000
+
+enum {
+  PROP_TITLE = 1,
+  PROP_NAME,
+  PROP_MODIFIED,
+  PROP_CHANGED,
+  PROP_PROBLEM,
+  PROP_SAVES_ITSELF,
+  N_PROPS
+};
 
 static GParamSpec *props[N_PROPS];
+static guint save_failed_signal;
 
 struct _DrawlDocument {
   GObject parent_instance;
@@ -19,10 +37,31 @@ struct _DrawlDocument {
   GFile *file;
   char *etag;
   gboolean backed_up;
+  DrawlJournal *journal; /* NULL once the document is closed */
+  DrawlFileWatch *watch; /* NULL without a file */
+  gboolean changed;
+  gboolean saves_itself;
+  guint save_delay_ms;
+  guint save_timer;
+  gboolean failed; /* to save by itself, and told so */
 };
 
 G_DEFINE_FINAL_TYPE (DrawlDocument, drawl_document, G_TYPE_OBJECT)
-G_DEFINE_QUARK (drawl_document_error, drawl_document_error)
+
+static void save_later (DrawlDocument *self);
+
+/* ---- Object ---- */
+
+static void
+set_saves_itself (DrawlDocument *self, gboolean saves_itself)
+{
+  if (self->saves_itself == saves_itself)
+    return;
+  self->saves_itself = saves_itself;
+  self->failed = FALSE;
+  save_later (self);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SAVES_ITSELF]);
+}
 
 static void
 drawl_document_get_property (GObject *object, guint prop_id, GValue *value, GParamSpec *pspec)
@@ -39,9 +78,35 @@ drawl_document_get_property (GObject *object, guint prop_id, GValue *value, GPar
   case PROP_MODIFIED:
     g_value_set_boolean (value, drawl_document_get_modified (self));
     break;
+  case PROP_CHANGED:
+    g_value_set_boolean (value, self->changed);
+    break;
+  case PROP_PROBLEM:
+    g_value_set_string (value, drawl_document_get_problem (self));
+    break;
+  case PROP_SAVES_ITSELF:
+    g_value_set_boolean (value, self->saves_itself);
+    break;
   default:
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
   }
+}
+
+static void
+drawl_document_set_property (GObject *object, guint prop_id, const GValue *value, GParamSpec *pspec)
+{
+  if (prop_id == PROP_SAVES_ITSELF)
+    set_saves_itself (DRAWL_DOCUMENT (object), g_value_get_boolean (value));
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+}
+
+static void
+stop_watch (DrawlDocument *self)
+{
+  if (self->watch != NULL)
+    drawl_file_watch_stop (self->watch);
+  g_clear_object (&self->watch);
 }
 
 static void
@@ -49,6 +114,9 @@ drawl_document_dispose (GObject *object)
 {
   DrawlDocument *self = DRAWL_DOCUMENT (object);
 
+  g_clear_handle_id (&self->save_timer, g_source_remove);
+  stop_watch (self);
+  g_clear_object (&self->journal);
   g_clear_object (&self->plan);
   g_clear_object (&self->file);
   g_clear_pointer (&self->etag, g_free);
@@ -62,18 +130,29 @@ drawl_document_class_init (DrawlDocumentClass *klass)
   GParamFlags flags = G_PARAM_READABLE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
 
   object_class->get_property = drawl_document_get_property;
+  object_class->set_property = drawl_document_set_property;
   object_class->dispose = drawl_document_dispose;
 
   props[PROP_TITLE] = g_param_spec_string ("title", NULL, NULL, NULL, flags);
   props[PROP_NAME] = g_param_spec_string ("name", NULL, NULL, NULL, flags);
   props[PROP_MODIFIED] = g_param_spec_boolean ("modified", NULL, NULL, FALSE, flags);
+  props[PROP_CHANGED] = g_param_spec_boolean ("changed", NULL, NULL, FALSE, flags);
+  props[PROP_PROBLEM] = g_param_spec_string ("problem", NULL, NULL, NULL, flags);
+  props[PROP_SAVES_ITSELF] =
+      g_param_spec_boolean ("saves-itself", NULL, NULL, FALSE, flags | G_PARAM_WRITABLE);
   g_object_class_install_properties (object_class, N_PROPS, props);
+
+  save_failed_signal = g_signal_new ("save-failed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
+                                     NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_ERROR);
 }
 
 static void
 drawl_document_init (DrawlDocument *self)
 {
+  self->save_delay_ms = SAVE_DELAY_MS;
 }
+
+/* ---- What is followed: the plan, the journal, the file ---- */
 
 static void
 on_plan_notify (DrawlDocument *self, GParamSpec *pspec)
@@ -84,16 +163,64 @@ on_plan_notify (DrawlDocument *self, GParamSpec *pspec)
     g_object_notify_by_pspec (G_OBJECT (self), props[PROP_MODIFIED]);
 }
 
-/* Takes over @plan. */
+static void
+on_problem (DrawlDocument *self)
+{
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PROBLEM]);
+}
+
+static void
+set_changed (DrawlDocument *self, gboolean changed)
+{
+  if (!changed && !self->changed)
+    return;
+  self->changed = changed;
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_CHANGED]);
+}
+
+static void
+on_file_changed (DrawlDocument *self)
+{
+  set_changed (self, TRUE);
+}
+
+static void
+open_journal (DrawlDocument *self, DrawlJournalEntry *entry)
+{
+  self->journal = drawl_journal_open (self->plan, self->file, self->etag, entry);
+  g_signal_connect_object (self->journal, "notify::problem", G_CALLBACK (on_problem), self,
+                           G_CONNECT_SWAPPED);
+}
+
+/* The file is as it should be now, or is about to be looked at. */
+static void
+start_watch (DrawlDocument *self)
+{
+  stop_watch (self);
+  self->watch = drawl_file_watch_new (self->file, self->etag);
+  g_signal_connect_object (self->watch, "changed", G_CALLBACK (on_file_changed), self,
+                           G_CONNECT_SWAPPED);
+  set_changed (self, FALSE);
+}
+
+/* Takes over all but @entry. */
 static DrawlDocument *
-document_for (DrawlPlan *plan)
+document_for (DrawlPlan *plan, GFile *file, char *etag, DrawlJournalEntry *entry)
 {
   DrawlDocument *self = g_object_new (DRAWL_TYPE_DOCUMENT, NULL);
 
   self->plan = plan;
+  self->file = file;
+  self->etag = etag;
   g_signal_connect_object (plan, "notify", G_CALLBACK (on_plan_notify), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (plan, "changed", G_CALLBACK (save_later), self, G_CONNECT_SWAPPED);
+  open_journal (self, entry);
+  if (file != NULL)
+    start_watch (self);
   return self;
 }
+
+/* ---- Open and close ---- */
 
 DrawlDocument *
 drawl_document_new (gint64 mains_hz)
@@ -105,7 +232,7 @@ drawl_document_new (gint64 mains_hz)
 
   settings->mains_hz = mains_hz;
   drawl_plan_fill (plan, settings, none, none, NULL);
-  return document_for (g_steal_pointer (&plan));
+  return document_for (g_steal_pointer (&plan), NULL, NULL, NULL);
 }
 
 DrawlDocument *
@@ -114,12 +241,8 @@ drawl_document_open (GFile *file, GError **error)
   g_autofree char *etag = NULL;
   DrawlPlan *plan = drawl_plan_load (file, &etag, error);
 
-  if (plan == NULL)
-    return NULL;
-  DrawlDocument *self = document_for (plan);
-  self->file = g_object_ref (file);
-  self->etag = g_steal_pointer (&etag);
-  return self;
+  return plan != NULL ? document_for (plan, g_object_ref (file), g_steal_pointer (&etag), NULL)
+                      : NULL;
 }
 
 DrawlDocument *
@@ -127,8 +250,36 @@ drawl_document_open_copy (GFile *file, GError **error)
 {
   DrawlPlan *plan = drawl_plan_load (file, NULL, error);
 
-  return plan != NULL ? document_for (plan) : NULL;
+  return plan != NULL ? document_for (plan, NULL, NULL, NULL) : NULL;
 }
+
+DrawlDocument *
+drawl_document_recover (DrawlJournalEntry *entry, GError **error)
+{
+  g_autoptr (GFile) file = NULL;
+  DrawlPlan *plan = drawl_journal_entry_recover (entry, error);
+
+  if (plan == NULL)
+    return NULL;
+  g_set_object (&file, drawl_journal_entry_get_file (entry));
+  DrawlDocument *self = document_for (plan, g_steal_pointer (&file),
+                                      g_strdup (drawl_journal_entry_get_etag (entry)), entry);
+  drawl_document_look_at_file (self);
+  return self;
+}
+
+void
+drawl_document_close (DrawlDocument *document)
+{
+  g_clear_handle_id (&document->save_timer, g_source_remove);
+  g_signal_handlers_disconnect_by_data (document->plan, document);
+  stop_watch (document);
+  if (document->journal != NULL)
+    drawl_journal_close (document->journal);
+  g_clear_object (&document->journal);
+}
+
+/* ---- Asking ---- */
 
 DrawlPlan *
 drawl_document_get_plan (DrawlDocument *document)
@@ -140,6 +291,30 @@ GFile *
 drawl_document_get_file (DrawlDocument *document)
 {
   return document->file;
+}
+
+/* Links followed; a file that is not there is where its name says. New string, or NULL. */
+static char *
+real_path (GFile *file)
+{
+  const char *path = g_file_peek_path (file);
+  char *real = path != NULL ? realpath (path, NULL) : NULL;
+  char *copy = g_strdup (real != NULL ? real : path);
+
+  free (real);
+  return copy;
+}
+
+gboolean
+drawl_document_is_of (DrawlDocument *document, GFile *file)
+{
+  if (document->file == NULL)
+    return FALSE;
+  if (g_file_equal (document->file, file))
+    return TRUE;
+  g_autofree char *own = real_path (document->file);
+  g_autofree char *other = real_path (file);
+  return own != NULL && g_strcmp0 (own, other) == 0;
 }
 
 char *
@@ -165,28 +340,36 @@ drawl_document_get_modified (DrawlDocument *document)
   return drawl_plan_get_modified (document->plan);
 }
 
-/* A file that has gone counts as unchanged: saving brings it back and harms nobody's work. */
-static gboolean
-changed_elsewhere (DrawlDocument *self)
+gboolean
+drawl_document_get_changed (DrawlDocument *document)
 {
-  g_autoptr (GFileInfo) info = g_file_query_info (self->file, G_FILE_ATTRIBUTE_ETAG_VALUE,
-                                                  G_FILE_QUERY_INFO_NONE, NULL, NULL);
-
-  return info != NULL && self->etag != NULL &&
-         g_strcmp0 (g_file_info_get_etag (info), self->etag) != 0;
+  return document->changed;
 }
 
+const char *
+drawl_document_get_problem (DrawlDocument *document)
+{
+  return document->journal != NULL ? drawl_journal_get_problem (document->journal) : NULL;
+}
+
+/* ---- Saving ---- */
+
 static gboolean
-write_to (DrawlDocument *self, GFile *file, gboolean backup, GError **error)
+write_to (DrawlDocument *self, GFile *file, const char *expected_etag, gboolean backup,
+          GError **error)
 {
   g_autofree char *etag = NULL;
 
-  if (!drawl_plan_save (self->plan, file, backup, &etag, error))
+  if (!drawl_journal_save (self->journal, file, expected_etag, backup, &etag, error))
     return FALSE;
+  g_clear_handle_id (&self->save_timer, g_source_remove);
   g_free (self->etag);
   self->etag = g_steal_pointer (&etag);
   self->backed_up = TRUE;
-  if (g_set_object (&self->file, file))
+  self->failed = FALSE;
+  gboolean other = g_set_object (&self->file, file);
+  start_watch (self);
+  if (other)
     g_object_notify_by_pspec (G_OBJECT (self), props[PROP_NAME]);
   return TRUE;
 }
@@ -194,18 +377,109 @@ write_to (DrawlDocument *self, GFile *file, gboolean backup, GError **error)
 gboolean
 drawl_document_save (DrawlDocument *document, gboolean force, GError **error)
 {
-  if (!force && changed_elsewhere (document)) {
-    g_autofree char *name = drawl_document_dup_name (document);
-    g_set_error (error, DRAWL_DOCUMENT_ERROR, DRAWL_DOCUMENT_ERROR_CHANGED,
-                 _ ("“%s” has been changed by another program since it was last read here"), name);
-    return FALSE;
-  }
   g_autoptr (GFile) file = g_object_ref (document->file);
-  return write_to (document, file, force || !document->backed_up, error);
+  g_autofree char *expected = force ? NULL : g_strdup (document->etag);
+  g_autoptr (GError) local = NULL;
+
+  if (write_to (document, file, expected, force || !document->backed_up, &local))
+    return TRUE;
+  if (g_error_matches (local, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CHANGED))
+    set_changed (document, TRUE);
+  g_propagate_error (error, g_steal_pointer (&local));
+  return FALSE;
 }
 
 gboolean
 drawl_document_save_as (DrawlDocument *document, GFile *file, GError **error)
 {
-  return write_to (document, file, TRUE, error);
+  return write_to (document, file, NULL, TRUE, error);
+}
+
+gboolean
+drawl_document_reload (DrawlDocument *document, gboolean *news, GError **error)
+{
+  g_autofree char *etag = NULL;
+  g_autoptr (DrawlPlan) theirs = drawl_plan_load (document->file, &etag, error);
+
+  if (theirs == NULL)
+    return FALSE;
+  *news = drawl_plan_replace (document->plan, theirs, _ ("Read Again from Disk"));
+  drawl_plan_mark_saved (document->plan);
+  g_free (document->etag);
+  document->etag = g_steal_pointer (&etag);
+  document->backed_up = FALSE;
+  /* It says in which state of the file the edits to come begin. */
+  drawl_journal_close (document->journal);
+  g_clear_object (&document->journal);
+  open_journal (document, NULL);
+  start_watch (document);
+  return TRUE;
+}
+
+/* ---- By itself ---- */
+
+/* A file that has gone may have been moved: to put it back is for a person to decide. */
+static gboolean
+save_by_itself (DrawlDocument *self, GError **error)
+{
+  if (g_file_query_exists (self->file, NULL))
+    return drawl_document_save (self, FALSE, error);
+  g_autofree char *name = drawl_document_dup_name (self);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_NO_FOLDER,
+               _ ("“%s” is no longer where it was"), name);
+  return FALSE;
+}
+
+void
+drawl_document_save_soon (DrawlDocument *document)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_clear_handle_id (&document->save_timer, g_source_remove);
+  if (!document->saves_itself || document->journal == NULL || document->file == NULL ||
+      document->changed || !drawl_document_get_modified (document) ||
+      save_by_itself (document, &error))
+    return;
+  gboolean told = document->failed;
+  document->failed = TRUE;
+  if (!told)
+    g_signal_emit (document, save_failed_signal, 0, error);
+}
+
+static gboolean
+on_save_timer (gpointer data)
+{
+  DrawlDocument *self = data;
+
+  self->save_timer = 0;
+  drawl_document_save_soon (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+save_later (DrawlDocument *self)
+{
+  g_clear_handle_id (&self->save_timer, g_source_remove);
+  if (self->saves_itself && self->file != NULL)
+    self->save_timer = g_timeout_add (self->save_delay_ms, on_save_timer, self);
+}
+
+void
+drawl_document_set_save_delay (DrawlDocument *document, guint delay_ms)
+{
+  document->save_delay_ms = delay_ms;
+}
+
+void
+drawl_document_look_at_file (DrawlDocument *document)
+{
+  if (document->watch != NULL)
+    drawl_file_watch_look (document->watch);
+}
+
+void
+drawl_document_flush (DrawlDocument *document)
+{
+  if (document->journal != NULL)
+    drawl_journal_flush (document->journal);
 }
