@@ -63,7 +63,7 @@ on_recover (DrawlRecoveryDialog *self, DrawlRecoveryRow *row)
   else if (window != parent)
     gtk_window_present (GTK_WINDOW (self));
   else
-    gtk_widget_child_focus (self->list_box, GTK_DIR_TAB_FORWARD);
+    drawl_recovery_row_focus (row_at (self, 0));
 }
 
 static void
@@ -130,5 +130,7 @@ drawl_recovery_dialog_new (GtkWindow *parent, GPtrArray *entries)
     gtk_list_box_append (GTK_LIST_BOX (self->list_box), GTK_WIDGET (row));
   }
   refresh_button (self);
+  if (row_at (self, 0) != NULL)
+    drawl_recovery_row_focus (row_at (self, 0));
   return self;
 }

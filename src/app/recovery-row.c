@@ -35,6 +35,8 @@ dup_title (DrawlRecoveryRow *self)
 {
   const char *title = drawl_journal_entry_get_title (self->entry);
 
+  if (!drawl_journal_entry_can_recover (self->entry))
+    return g_strdup (_ ("Unreadable"));
   return g_strdup (*title != '\0' ? title : _ ("Untitled Plan"));
 }
 
@@ -70,11 +72,17 @@ on_discard (DrawlRecoveryRow *self)
 
 /* ---- Words ---- */
 
+/* Of what cannot be read, the journal itself. */
 static void
 show_file (DrawlRecoveryRow *self)
 {
   GFile *file = drawl_journal_entry_get_file (self->entry);
   g_autofree char *name = file != NULL ? g_file_get_parse_name (file) : NULL;
+
+  if (!drawl_journal_entry_can_recover (self->entry)) {
+    g_free (name);
+    name = g_filename_display_name (drawl_journal_entry_get_path (self->entry));
+  }
 
   gtk_label_set_text (GTK_LABEL (self->file_label), name != NULL ? name : _ ("Not saved yet"));
   drawl_tooltip_set (self->file_label, name);
@@ -218,6 +226,13 @@ drawl_recovery_row_new (DrawlJournalEntry *entry)
   self->entry = g_object_ref (entry);
   fill (self);
   return self;
+}
+
+void
+drawl_recovery_row_focus (DrawlRecoveryRow *row)
+{
+  gtk_widget_grab_focus (gtk_widget_get_visible (row->recover_button) ? row->recover_button
+                                                                      : row->discard_button);
 }
 
 DrawlJournalEntry *

@@ -17,5 +17,7 @@ G_DECLARE_FINAL_TYPE (DrawlRecoveryRow, drawl_recovery_row, DRAWL, RECOVERY_ROW,
 DrawlRecoveryRow *drawl_recovery_row_new (DrawlJournalEntry *entry);
 DrawlJournalEntry *drawl_recovery_row_get_entry (DrawlRecoveryRow *row);
 gboolean drawl_recovery_row_get_discarded (DrawlRecoveryRow *row);
+/* Puts the keyboard focus on what is most likely wanted. */
+void drawl_recovery_row_focus (DrawlRecoveryRow *row);
 /* It was tried and did not work. */
 void drawl_recovery_row_refuse (DrawlRecoveryRow *row, const GError *error);

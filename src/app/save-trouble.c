@@ -36,8 +36,9 @@ static const Trouble troubles[] = {
      N_ ("It may have been moved or renamed, or its disk taken out."),
      MAKE_FOLDER | AGAIN | SAVE_AS, "save-as"},
     {DRAWL_PLAN_ERROR_CHANGED, N_ ("Another Program Has Changed the File"),
-     N_ ("Save this plan under another name, or over what was written there: that stays beside it, "
-         "as a backup. Or read the file again: Undo brings this plan back."),
+     N_ ("If you save over it, what they wrote stays beside it as a backup. If you read theirs, "
+         "Undo "
+         "brings your plan back."),
      SAVE_AS | OVERWRITE | RELOAD, "save-as"},
     /* Whatever else: the last row. */
     {DRAWL_PLAN_ERROR_WRITE, N_ ("The Plan Could Not Be Saved"),
@@ -51,7 +52,7 @@ static const struct {
   const char *label;
   AdwResponseAppearance appearance;
 } answers[] = {
-    {RELOAD, "reload", N_ ("_Read Theirs Again"), ADW_RESPONSE_DEFAULT},
+    {RELOAD, "reload", N_ ("_Read Theirs"), ADW_RESPONSE_DEFAULT},
     {OVERWRITE, "overwrite", N_ ("Save _Over It"), ADW_RESPONSE_DESTRUCTIVE},
     {MAKE_FOLDER, "make-folder", N_ ("_Make the Folder Again"), ADW_RESPONSE_DEFAULT},
     {AGAIN, "again", N_ ("_Try Again"), ADW_RESPONSE_DEFAULT},
@@ -76,9 +77,9 @@ body_text (const Trouble *trouble, DrawlDocument *document, const GError *error)
   const char *problem = drawl_document_get_problem (document);
   g_autofree char *kept =
       problem == NULL
-          ? g_strdup (_ ("Nothing is lost: the plan is open as it was, and what is not saved is "
-                         "kept aside."))
-          : g_strdup_printf (_ ("The plan is open as it was. Do not close it: %s."), problem);
+          ? g_strdup (
+                _ ("Nothing is lost: the plan is still open, and unsaved work is kept aside."))
+          : g_strdup_printf (_ ("The plan is still open. Do not close it: %s."), problem);
 
   return g_strconcat (what, "\n\n", _ (trouble->advice), "\n\n", kept, NULL);
 }

@@ -58,9 +58,9 @@ static gboolean
 fail_changed (GFile *file, GError **error)
 {
   g_autofree char *name = drawl_json_file_name (file);
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CHANGED,
-               _ ("%s was not saved: another program has changed it since it was last read here"),
-               name);
+  g_set_error (
+      error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CHANGED,
+      _ ("another program has changed %s since it was last read here, so it was not saved"), name);
   return FALSE;
 }
 
