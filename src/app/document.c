@@ -6,15 +6,12 @@
 
 #define _XOPEN_SOURCE 700
 
-#include "app/document.h"
+#include "app/document-private.h"
 
 #include <stdlib.h>
 
-#include "app/file-watch.h"
 #include "core/text.h"
-#include "plan/error.h"
 #include "plan/plan-file.h"
-#include "plan/plan-replace.h"
 
 #define SAVE_DELAY_MS 5000
 
@@ -29,26 +26,8 @@ enum {
 };
 
 static GParamSpec *props[N_PROPS];
-static guint save_failed_signal;
-
-struct _DrawlDocument {
-  GObject parent_instance;
-  DrawlPlan *plan;
-  GFile *file;
-  char *etag;
-  gboolean backed_up;
-  DrawlJournal *journal; /* NULL once the document is closed */
-  DrawlFileWatch *watch; /* NULL without a file */
-  gboolean changed;
-  gboolean saves_itself;
-  guint save_delay_ms;
-  guint save_timer;
-  gboolean failed; /* to save by itself, and told so */
-};
 
 G_DEFINE_FINAL_TYPE (DrawlDocument, drawl_document, G_TYPE_OBJECT)
-
-static void save_later (DrawlDocument *self);
 
 /* ---- Object ---- */
 
@@ -59,7 +38,7 @@ set_saves_itself (DrawlDocument *self, gboolean saves_itself)
     return;
   self->saves_itself = saves_itself;
   self->failed = FALSE;
-  save_later (self);
+  drawl_document_save_later (self);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SAVES_ITSELF]);
 }
 
@@ -142,8 +121,8 @@ drawl_document_class_init (DrawlDocumentClass *klass)
       g_param_spec_boolean ("saves-itself", NULL, NULL, FALSE, flags | G_PARAM_WRITABLE);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
-  save_failed_signal = g_signal_new ("save-failed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
-                                     NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_ERROR);
+  g_signal_new ("save-failed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                G_TYPE_NONE, 1, G_TYPE_ERROR);
 }
 
 static void
@@ -169,38 +148,37 @@ on_problem (DrawlDocument *self)
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PROBLEM]);
 }
 
-static void
-set_changed (DrawlDocument *self, gboolean changed)
+void
+drawl_document_set_changed (DrawlDocument *document, gboolean changed)
 {
-  if (!changed && !self->changed)
+  if (!changed && !document->changed)
     return;
-  self->changed = changed;
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_CHANGED]);
+  document->changed = changed;
+  g_object_notify_by_pspec (G_OBJECT (document), props[PROP_CHANGED]);
 }
 
 static void
 on_file_changed (DrawlDocument *self)
 {
-  set_changed (self, TRUE);
+  drawl_document_set_changed (self, TRUE);
 }
 
-static void
-open_journal (DrawlDocument *self, DrawlJournalEntry *entry)
+void
+drawl_document_open_journal (DrawlDocument *document, DrawlJournalEntry *entry)
 {
-  self->journal = drawl_journal_open (self->plan, self->file, self->etag, entry);
-  g_signal_connect_object (self->journal, "notify::problem", G_CALLBACK (on_problem), self,
+  document->journal = drawl_journal_open (document->plan, document->file, document->etag, entry);
+  g_signal_connect_object (document->journal, "notify::problem", G_CALLBACK (on_problem), document,
                            G_CONNECT_SWAPPED);
 }
 
-/* The file is as it should be now, or is about to be looked at. */
-static void
-start_watch (DrawlDocument *self)
+void
+drawl_document_start_watch (DrawlDocument *document)
 {
-  stop_watch (self);
-  self->watch = drawl_file_watch_new (self->file, self->etag);
-  g_signal_connect_object (self->watch, "changed", G_CALLBACK (on_file_changed), self,
+  stop_watch (document);
+  document->watch = drawl_file_watch_new (document->file, document->etag);
+  g_signal_connect_object (document->watch, "changed", G_CALLBACK (on_file_changed), document,
                            G_CONNECT_SWAPPED);
-  set_changed (self, FALSE);
+  drawl_document_set_changed (document, FALSE);
 }
 
 /* Takes over all but @entry. */
@@ -213,10 +191,11 @@ document_for (DrawlPlan *plan, GFile *file, char *etag, DrawlJournalEntry *entry
   self->file = file;
   self->etag = etag;
   g_signal_connect_object (plan, "notify", G_CALLBACK (on_plan_notify), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (plan, "changed", G_CALLBACK (save_later), self, G_CONNECT_SWAPPED);
-  open_journal (self, entry);
+  g_signal_connect_object (plan, "changed", G_CALLBACK (drawl_document_save_later), self,
+                           G_CONNECT_SWAPPED);
+  drawl_document_open_journal (self, entry);
   if (file != NULL)
-    start_watch (self);
+    drawl_document_start_watch (self);
   return self;
 }
 
@@ -350,124 +329,6 @@ const char *
 drawl_document_get_problem (DrawlDocument *document)
 {
   return document->journal != NULL ? drawl_journal_get_problem (document->journal) : NULL;
-}
-
-/* ---- Saving ---- */
-
-static gboolean
-write_to (DrawlDocument *self, GFile *file, const char *expected_etag, gboolean backup,
-          GError **error)
-{
-  g_autofree char *etag = NULL;
-
-  if (!drawl_journal_save (self->journal, file, expected_etag, backup, &etag, error))
-    return FALSE;
-  g_clear_handle_id (&self->save_timer, g_source_remove);
-  g_free (self->etag);
-  self->etag = g_steal_pointer (&etag);
-  self->backed_up = TRUE;
-  self->failed = FALSE;
-  gboolean other = g_set_object (&self->file, file);
-  start_watch (self);
-  if (other)
-    g_object_notify_by_pspec (G_OBJECT (self), props[PROP_NAME]);
-  return TRUE;
-}
-
-gboolean
-drawl_document_save (DrawlDocument *document, gboolean force, GError **error)
-{
-  g_autoptr (GFile) file = g_object_ref (document->file);
-  g_autofree char *expected = force ? NULL : g_strdup (document->etag);
-  g_autoptr (GError) local = NULL;
-
-  if (write_to (document, file, expected, force || !document->backed_up, &local))
-    return TRUE;
-  if (g_error_matches (local, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CHANGED))
-    set_changed (document, TRUE);
-  g_propagate_error (error, g_steal_pointer (&local));
-  return FALSE;
-}
-
-gboolean
-drawl_document_save_as (DrawlDocument *document, GFile *file, GError **error)
-{
-  return write_to (document, file, NULL, TRUE, error);
-}
-
-gboolean
-drawl_document_reload (DrawlDocument *document, gboolean *news, GError **error)
-{
-  g_autofree char *etag = NULL;
-  g_autoptr (DrawlPlan) theirs = drawl_plan_load (document->file, &etag, error);
-
-  if (theirs == NULL)
-    return FALSE;
-  *news = drawl_plan_replace (document->plan, theirs, _ ("Read Again from Disk"));
-  drawl_plan_mark_saved (document->plan);
-  g_free (document->etag);
-  document->etag = g_steal_pointer (&etag);
-  document->backed_up = FALSE;
-  /* It says in which state of the file the edits to come begin. */
-  drawl_journal_close (document->journal);
-  g_clear_object (&document->journal);
-  open_journal (document, NULL);
-  start_watch (document);
-  return TRUE;
-}
-
-/* ---- By itself ---- */
-
-/* A file that has gone may have been moved: to put it back is for a person to decide. */
-static gboolean
-save_by_itself (DrawlDocument *self, GError **error)
-{
-  if (g_file_query_exists (self->file, NULL))
-    return drawl_document_save (self, FALSE, error);
-  g_autofree char *name = drawl_document_dup_name (self);
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_NO_FOLDER,
-               _ ("“%s” is no longer where it was"), name);
-  return FALSE;
-}
-
-void
-drawl_document_save_soon (DrawlDocument *document)
-{
-  g_autoptr (GError) error = NULL;
-
-  g_clear_handle_id (&document->save_timer, g_source_remove);
-  if (!document->saves_itself || document->journal == NULL || document->file == NULL ||
-      document->changed || !drawl_document_get_modified (document) ||
-      save_by_itself (document, &error))
-    return;
-  gboolean told = document->failed;
-  document->failed = TRUE;
-  if (!told)
-    g_signal_emit (document, save_failed_signal, 0, error);
-}
-
-static gboolean
-on_save_timer (gpointer data)
-{
-  DrawlDocument *self = data;
-
-  self->save_timer = 0;
-  drawl_document_save_soon (self);
-  return G_SOURCE_REMOVE;
-}
-
-static void
-save_later (DrawlDocument *self)
-{
-  g_clear_handle_id (&self->save_timer, g_source_remove);
-  if (self->saves_itself && self->file != NULL)
-    self->save_timer = g_timeout_add (self->save_delay_ms, on_save_timer, self);
-}
-
-void
-drawl_document_set_save_delay (DrawlDocument *document, guint delay_ms)
-{
-  document->save_delay_ms = delay_ms;
 }
 
 void
