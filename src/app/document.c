@@ -4,12 +4,9 @@
  * NULL without a file; the first save over a file that was opened keeps what stood in it as a
  * backup; the journal follows the plan until the document is closed. Times in milliseconds. */
 
-#define _XOPEN_SOURCE 700
-
 #include "app/document-private.h"
 
-#include <stdlib.h>
-
+#include "app/same-file.h"
 #include "core/text.h"
 #include "plan/plan-file.h"
 
@@ -272,28 +269,10 @@ drawl_document_get_file (DrawlDocument *document)
   return document->file;
 }
 
-/* Links followed; a file that is not there is where its name says. New string, or NULL. */
-static char *
-real_path (GFile *file)
-{
-  const char *path = g_file_peek_path (file);
-  char *real = path != NULL ? realpath (path, NULL) : NULL;
-  char *copy = g_strdup (real != NULL ? real : path);
-
-  free (real);
-  return copy;
-}
-
 gboolean
 drawl_document_is_of (DrawlDocument *document, GFile *file)
 {
-  if (document->file == NULL)
-    return FALSE;
-  if (g_file_equal (document->file, file))
-    return TRUE;
-  g_autofree char *own = real_path (document->file);
-  g_autofree char *other = real_path (file);
-  return own != NULL && g_strcmp0 (own, other) == 0;
+  return document->file != NULL && drawl_same_file (document->file, file);
 }
 
 char *

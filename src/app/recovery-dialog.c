@@ -45,7 +45,7 @@ static void
 on_recover (DrawlRecoveryDialog *self, DrawlRecoveryRow *row)
 {
   GtkWindow *parent = gtk_window_get_transient_for (GTK_WINDOW (self));
-  GtkApplication *application = gtk_window_get_application (parent);
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
   g_autoptr (GError) error = NULL;
   g_autoptr (DrawlDocument) document =
       drawl_document_recover (drawl_recovery_row_get_entry (row), &error);
@@ -117,20 +117,23 @@ drawl_recovery_dialog_init (DrawlRecoveryDialog *self)
 }
 
 DrawlRecoveryDialog *
-drawl_recovery_dialog_new (GtkWindow *parent, GPtrArray *entries)
+drawl_recovery_dialog_new (GtkWindow *parent)
 {
-  DrawlRecoveryDialog *self =
-      g_object_new (DRAWL_TYPE_RECOVERY_DIALOG, "transient-for", parent, NULL);
+  return g_object_new (DRAWL_TYPE_RECOVERY_DIALOG, "transient-for", parent, "application",
+                       gtk_window_get_application (parent), NULL);
+}
 
+void
+drawl_recovery_dialog_add (DrawlRecoveryDialog *dialog, GPtrArray *entries)
+{
   for (guint i = 0; i < entries->len; i++) {
     DrawlRecoveryRow *row = drawl_recovery_row_new (entries->pdata[i]);
-    g_signal_connect_object (row, "recover", G_CALLBACK (on_recover), self, G_CONNECT_SWAPPED);
-    g_signal_connect_object (row, "notify::discarded", G_CALLBACK (refresh_button), self,
+    g_signal_connect_object (row, "recover", G_CALLBACK (on_recover), dialog, G_CONNECT_SWAPPED);
+    g_signal_connect_object (row, "notify::discarded", G_CALLBACK (refresh_button), dialog,
                              G_CONNECT_SWAPPED);
-    gtk_list_box_append (GTK_LIST_BOX (self->list_box), GTK_WIDGET (row));
+    gtk_list_box_append (GTK_LIST_BOX (dialog->list_box), GTK_WIDGET (row));
   }
-  refresh_button (self);
-  if (row_at (self, 0) != NULL)
-    drawl_recovery_row_focus (row_at (self, 0));
-  return self;
+  refresh_button (dialog);
+  if (row_at (dialog, 0) != NULL)
+    drawl_recovery_row_focus (row_at (dialog, 0));
 }

@@ -9,5 +9,7 @@
 #define DRAWL_TYPE_RECOVERY_DIALOG (drawl_recovery_dialog_get_type ())
 G_DECLARE_FINAL_TYPE (DrawlRecoveryDialog, drawl_recovery_dialog, DRAWL, RECOVERY_DIALOG, AdwWindow)
 
-/* @entries: of DrawlJournalEntry. What is recovered opens in a window of @parent's program. */
-DrawlRecoveryDialog *drawl_recovery_dialog_new (GtkWindow *parent, GPtrArray *entries);
+/* What is recovered opens in a window of @parent's program. */
+DrawlRecoveryDialog *drawl_recovery_dialog_new (GtkWindow *parent);
+/* Adds @entries, of DrawlJournalEntry. */
+void drawl_recovery_dialog_add (DrawlRecoveryDialog *dialog, GPtrArray *entries);

@@ -7,6 +7,7 @@
 
 #include "app/message.h"
 #include "app/recovery-dialog.h"
+#include "app/same-file.h"
 #include "app/window.h"
 #include "core/text.h"
 #include "plan/journal-entry.h"
@@ -30,15 +31,28 @@ is_wanted (DrawlJournalEntry *entry, GFile *file)
 {
   GFile *own = drawl_journal_entry_get_file (entry);
 
-  return file == NULL || (own != NULL && g_file_equal (own, file));
+  return file == NULL || (own != NULL && drawl_same_file (own, file));
 }
 
-static void
-offer (GtkApplication *application, GPtrArray *entries)
+/* The first of the program's windows of that type, the last used first; or NULL. */
+static gpointer
+find_window (GtkApplication *application, GType type)
 {
-  GtkWindow *parent = gtk_application_get_active_window (application);
-  DrawlRecoveryDialog *dialog = drawl_recovery_dialog_new (parent, entries);
+  for (GList *l = gtk_application_get_windows (application); l != NULL; l = l->next)
+    if (g_type_is_a (G_OBJECT_TYPE (l->data), type))
+      return l->data;
+  return NULL;
+}
 
+/* In the dialog that is open already, if one is: one start may look twice. */
+static void
+offer (GtkApplication *application, DrawlWindow *parent, GPtrArray *entries)
+{
+  DrawlRecoveryDialog *dialog = find_window (application, DRAWL_TYPE_RECOVERY_DIALOG);
+
+  if (dialog == NULL)
+    dialog = drawl_recovery_dialog_new (GTK_WINDOW (parent));
+  drawl_recovery_dialog_add (dialog, entries);
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
@@ -47,19 +61,19 @@ look (Look *look)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) entries = drawl_journal_list (&error);
+  DrawlWindow *parent = find_window (look->application, DRAWL_TYPE_WINDOW);
 
-  if (gtk_application_get_active_window (look->application) == NULL)
+  if (parent == NULL)
     return;
   if (entries == NULL) {
-    drawl_message_show (gtk_application_get_active_window (look->application),
-                        _ ("Unsaved Work Could Not Be Looked For"), error);
+    drawl_message_show (GTK_WINDOW (parent), _ ("Unsaved Work Could Not Be Looked For"), error);
     return;
   }
   for (guint i = entries->len; i-- > 0;)
     if (!is_wanted (entries->pdata[i], look->file))
       g_ptr_array_remove_index (entries, i);
   if (entries->len > 0)
-    offer (look->application, entries);
+    offer (look->application, parent, entries);
 }
 
 static gboolean

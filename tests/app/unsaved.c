@@ -274,6 +274,28 @@ test_on_open (void)
   remove_copy (other);
 }
 
+/* A start on a file looks for everything: one dialog offers it all. */
+static void
+test_one_dialog (void)
+{
+  g_autoptr (GFile) file = demo_copy ();
+
+  forget_all ();
+  lose (file, "Mine");
+  lose (NULL, "Other");
+  drawl_application_show_file (program (), file);
+  DrawlWindow *window = drawl_window_find (GTK_APPLICATION (program ()), file);
+  DrawlRecoveryDialog *dialog = look_over (window);
+  g_assert_nonnull (row_at (dialog, 0));
+  g_assert_nonnull (row_at (dialog, 1));
+  gtk_window_close (GTK_WINDOW (dialog));
+  settle ();
+  g_assert_null (find_dialog ());
+  drop_window (window);
+  forget_all ();
+  remove_copy (file);
+}
+
 /* A window that lives is not offered to itself, nor to another start. */
 static void
 test_living_is_not_offered (void)
@@ -520,6 +542,7 @@ main (int argc, char **argv)
   g_test_add_func ("/unsaved/file-gone", test_file_gone);
   g_test_add_func ("/unsaved/damaged", test_damaged);
   g_test_add_func ("/unsaved/on-open", test_on_open);
+  g_test_add_func ("/unsaved/one-dialog", test_one_dialog);
   g_test_add_func ("/unsaved/living-is-not-offered", test_living_is_not_offered);
   g_test_add_func ("/unsaved/problem-is-told", test_problem_is_told);
   g_test_add_func ("/unsaved/changed/told", test_changed_is_told);
