@@ -56,8 +56,9 @@ drawl_window_refresh_actions (DrawlWindow *window)
   DrawlPlan *plan = drawl_window_get_plan (window);
   DrawlShot *shot = drawl_window_get_shot (window);
   int at = plan != NULL && shot != NULL ? drawl_plan_shot_position (plan, shot) : -1;
-  static const char *const of_plan[] = {"save",          "save-as",  "add-shot", "find",
-                                        "plan-settings", "add-body", "page",     "filter"};
+  static const char *const of_plan[] = {"save",     "save-as", "new-window",
+                                        "add-shot", "find",    "plan-settings",
+                                        "add-body", "page",    "filter"};
   static const char *const of_shot[] = {"duplicate-shot", "remove-shot", "previous-shot",
                                         "next-shot"};
 

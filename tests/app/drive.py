@@ -2,8 +2,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The main job with the keyboard alone, from outside: real key presses in, the accessibility tree and the saved file out.
 
-drive.py DRAWL DEMO: makes a plan from nothing; then opens a copy of the demo, takes a shot past its licence, hires the licence,
-takes that back, saves, quits and opens it again. Every step waits until its effect is seen; the limit only bounds a failure.
+drive.py DRAWL DEMO: opens a copy of the demo, takes a shot past its licence, hires the licence, takes that back, saves,
+quits and opens it again. Every step waits until its effect is seen; the limit only bounds a failure.
 drive.py --look NAME: prints what the program of that name shows now, as JSON (each look is a process of its own, because the
 accessibility library keeps what it has seen before).
 """
@@ -49,14 +49,14 @@ def look(name):
 
 class Drive:
     def __init__(self, drawl, plan):
-        self.drawl = drawl
+        self.command = [drawl, str(plan)]
         self.name = os.path.basename(drawl)
         self.plan = plan
         self.program = None
         self.done = 0
 
-    def start(self, *files):
-        self.program = subprocess.Popen([self.drawl, *map(str, files)])
+    def start(self, *arguments):
+        self.program = subprocess.Popen([self.command[0], *arguments] if arguments else self.command)
 
     def see(self):
         quiet = {k: v for k, v in os.environ.items() if k != "G_DEBUG"}
@@ -115,36 +115,8 @@ class Drive:
         self.until(f"Tab comes to “{' '.join(parts)}”", lambda: self.focus(*parts))
 
 
-def make_plan(drive_):
-    drive_.start()
-    drive_.until("the welcome offers a new plan", lambda: drive_.focus("New Plan"))
-    drive_.press("Return")
-    drive_.until("a plan without bodies asks for one", lambda: drive_.focus("Choose a Body"))
-    drive_.press("Return")
-    drive_.until("the first body has the focus", lambda: drive_.focus("Cruet 2"))
-    drive_.press("Down")
-    drive_.until("Down goes to the next", lambda: drive_.focus("Ferrule"))
-    drive_.press("Return")
-    drive_.until("the first shot comes next", lambda: drive_.focus("Add the First Shot"))
-    drive_.press("Return")
-    drive_.until("it begins with what happens", lambda: drive_.focus("What happens"))
-    drive_.write("A drop falls")
-    for name, text in (("action time", "0.2"), ("capture rate", "1000"), ("playback rate", "25")):
-        drive_.press("Tab")
-        drive_.until(f"Tab goes on to the {name}", lambda name=name: drive_.focus(name))
-        drive_.write(text)
-    drive_.press("Return")
-    drive_.until("the sentence is complete", lambda: any(
-        node["role"] == "list item" and all(part in node["name"] for part in ("A drop falls", "0.2", "1000", "40"))
-        for node in drive_.see()))
-    drive_.press("ctrl+q")
-    drive_.until("unsaved work is asked about", lambda: drive_.focus("Save"))
-    drive_.press("alt+d")
-    drive_.until("given up, the program ends", lambda: drive_.program.poll() == 0)
-
-
-def drive(drive_):
-    drive_.start(drive_.plan)
+def enter_rate(drive_, rate):
+    """The shot's capture rate, from the list on."""
     drive_.until("the plan is shown, the shot is as hired", lambda: drive_.row("59.94", "as hired"))
     drive_.until("the list has the focus", lambda: drive_.focus("1A,"))
     drive_.press("ctrl+f")
@@ -158,8 +130,13 @@ def drive(drive_):
     drive_.press("Return")
     drive_.tab_to("capture rate")
     drive_.press("ctrl+a")
-    drive_.write("240")
+    drive_.write(rate)
     drive_.press("Return")
+
+
+def drive(drive_):
+    drive_.start()
+    enter_rate(drive_, "240")
     drive_.until("past the limit it needs a licence", lambda: drive_.row("240", "needs a licence"))
     drive_.press("alt+2")
     drive_.until("Alt+2 goes to the bodies", lambda: drive_.focus("Treadle 4"))
@@ -178,20 +155,19 @@ def drive(drive_):
     drive_.until("the file has the rate and no licence", lambda: drive_.saved() == ("240", []))
     drive_.press("ctrl+q")
     drive_.until("the program ends", lambda: drive_.program.poll() == 0)
-    drive_.start(drive_.plan)
+    drive_.start()
     drive_.until("opened again, the shot needs its licence", lambda: drive_.row("240", "needs a licence"))
     drive_.press("ctrl+q")
     drive_.until("the program ends again", lambda: drive_.program.poll() == 0)
 
 
-def main(drawl, demo):
+def run(drawl, demo, steps):
     folder = pathlib.Path(tempfile.mkdtemp(prefix="drawl-drive-"))
     manager = subprocess.Popen(["openbox", "--sm-disable"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     driven = Drive(drawl, folder / "glass.drawl")
     try:
         shutil.copy(demo, driven.plan)
-        make_plan(driven)
-        drive(driven)
+        steps(driven)
         print(f"1..{driven.done}")
     finally:
         for process in (driven.program, manager):
@@ -201,7 +177,8 @@ def main(drawl, demo):
         shutil.rmtree(folder)
 
 
-if sys.argv[1] == "--look":
-    look(sys.argv[2])
-else:
-    main(*sys.argv[1:])
+if __name__ == "__main__":
+    if sys.argv[1] == "--look":
+        look(sys.argv[2])
+    else:
+        run(*sys.argv[1:], drive)
