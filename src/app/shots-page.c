@@ -43,6 +43,8 @@ refresh (DrawlShotsPage *self)
       self->plan != NULL && g_list_model_get_n_items (drawl_plan_get_bodies (self->plan)) > 0;
 
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), empty ? "empty" : "shots");
+  if (bodies && gtk_widget_is_focus (self->body_button))
+    gtk_widget_grab_focus (self->shot_button);
   gtk_widget_set_visible (self->body_button, !bodies);
   suggest (self->body_button, !bodies);
   suggest (self->shot_button, bodies);
@@ -95,10 +97,12 @@ drawl_shots_page_get_list (DrawlShotsPage *page)
 static void
 show_one (DrawlShotsPage *self, DrawlShot *shot)
 {
-  if (self->many_page != NULL)
-    drawl_many_page_set_shots (DRAWL_MANY_PAGE (self->many_page), NULL, NULL);
   g_object_set (self->shot_page, "shot", shot, NULL);
   gtk_stack_set_visible_child (GTK_STACK (self->shot_stack), self->shot_page);
+  if (self->many_page == NULL)
+    return;
+  drawl_many_page_set_shots (DRAWL_MANY_PAGE (self->many_page), NULL, NULL);
+  gtk_widget_set_visible (self->many_page, FALSE);
 }
 
 static void
@@ -112,6 +116,7 @@ show_many (DrawlShotsPage *self)
   }
   g_object_set (self->shot_page, "shot", NULL, NULL);
   drawl_many_page_set_shots (DRAWL_MANY_PAGE (self->many_page), self->plan, shots);
+  gtk_widget_set_visible (self->many_page, TRUE);
   gtk_stack_set_visible_child (GTK_STACK (self->shot_stack), self->many_page);
 }
 
