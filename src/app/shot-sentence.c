@@ -277,6 +277,30 @@ drawl_shot_sentence_dispose (GObject *object)
   G_OBJECT_CLASS (drawl_shot_sentence_parent_class)->dispose (object);
 }
 
+/* It begins with what happens, wherever the template of the language puts that. */
+static gboolean
+drawl_shot_sentence_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (DRAWL_SHOT_SENTENCE (widget)->places[PLACE_WHAT]);
+}
+
+/* In reading order: by where they stand, which is the way otherwise, a blank that is set a little
+ * lower than its neighbours would come after the rest of its line. */
+static gboolean
+drawl_shot_sentence_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  gboolean on = direction == GTK_DIR_TAB_FORWARD;
+  GtkWidget *child = gtk_widget_get_focus_child (widget);
+
+  if (!on && direction != GTK_DIR_TAB_BACKWARD)
+    return GTK_WIDGET_CLASS (drawl_shot_sentence_parent_class)->focus (widget, direction);
+  if (child == NULL)
+    child = on ? gtk_widget_get_first_child (widget) : gtk_widget_get_last_child (widget);
+  while (child != NULL && !gtk_widget_child_focus (child, direction))
+    child = on ? gtk_widget_get_next_sibling (child) : gtk_widget_get_prev_sibling (child);
+  return child != NULL;
+}
+
 static void
 drawl_shot_sentence_class_init (DrawlShotSentenceClass *klass)
 {
@@ -285,6 +309,8 @@ drawl_shot_sentence_class_init (DrawlShotSentenceClass *klass)
 
   object_class->get_property = drawl_shot_sentence_get_property;
   object_class->dispose = drawl_shot_sentence_dispose;
+  widget_class->grab_focus = drawl_shot_sentence_grab_focus;
+  widget_class->focus = drawl_shot_sentence_focus;
   gtk_widget_class_set_css_name (widget_class, "sentence");
   gtk_widget_class_set_layout_manager_type (widget_class, DRAWL_TYPE_SENTENCE_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

@@ -26,7 +26,8 @@ struct _DrawlWindow {
   AdwToast *toast; /* the last one, while it is shown */
 
   GtkWidget *toasts, *back_button, *undo_button, *redo_button, *switcher_bar, *stack, *pages,
-      *shots_bin, *bodies_bin, *day_bin, *menu_button, *notice_bar, *notice_label, *notice_button;
+      *shots_bin, *bodies_bin, *day_bin, *menu_button, *new_button, *notice_bar, *notice_label,
+      *notice_button;
   /* Made when first shown. */
   DrawlDayStrip *day_strip;
   DrawlShotsPage *shots;

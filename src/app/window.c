@@ -6,6 +6,7 @@
 
 #include "app/window.h"
 
+#include "app/focus.h"
 #include "app/window-private.h"
 #include "core/text.h"
 
@@ -375,6 +376,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, header_title);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, switcher_bar);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, stack);
+  gtk_widget_class_bind_template_child (widget_class, DrawlWindow, new_button);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, shots_bin);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, bodies_bin);
@@ -412,6 +414,14 @@ on_menu_opened (GtkMenuButton *button, gpointer data)
   drawl_window_fill_recent (data);
 }
 
+/* A window without a plan begins with its first button. */
+static void
+on_map (DrawlWindow *self)
+{
+  if (self->document == NULL)
+    drawl_focus_when_ready (self->new_button);
+}
+
 static void
 drawl_window_init (DrawlWindow *self)
 {
@@ -425,6 +435,7 @@ drawl_window_init (DrawlWindow *self)
   refresh_switchers (self);
   refresh_back (self);
   drawl_window_refresh_actions (self);
+  g_signal_connect (self, "map", G_CALLBACK (on_map), NULL);
   drawl_window_follow_file (self);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (drawl_window_on_is_active), NULL);
 }
