@@ -278,6 +278,16 @@ drawl_shot_list_get_selected (DrawlShotList *list)
   return list->selected;
 }
 
+GPtrArray *
+drawl_shot_list_dup_selection (DrawlShotList *list)
+{
+  GPtrArray *shots = g_ptr_array_new_with_free_func (g_object_unref);
+
+  if (list->selected != NULL)
+    g_ptr_array_add (shots, g_object_ref (list->selected));
+  return shots;
+}
+
 static void
 drawl_shot_list_get_property (GObject *object, guint prop_id, GValue *value, GParamSpec *pspec)
 {

@@ -22,6 +22,9 @@ GtkWidget *drawl_shot_list_new (void);
 void drawl_shot_list_set_plan (DrawlShotList *list, DrawlPlan *plan);
 DrawlShot *drawl_shot_list_get_selected (DrawlShotList *list);
 
+/* The selected shots, with references, in the order of the plan. New array. */
+GPtrArray *drawl_shot_list_dup_selection (DrawlShotList *list);
+
 /* Selects and scrolls to it; a filter that hides it is set aside for that shot. */
 void drawl_shot_list_select (DrawlShotList *list, DrawlShot *shot);
 /* One row on or back. */

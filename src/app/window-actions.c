@@ -71,6 +71,7 @@ drawl_window_refresh_actions (DrawlWindow *window)
           plan != NULL && g_list_model_get_n_items (drawl_plan_get_bodies (plan)) > 0);
   refresh_undo (window, plan);
   refresh_filter (window);
+  drawl_window_refresh_transfer (window);
 }
 
 /* ---- Undo ---- */

@@ -8,6 +8,7 @@
 #include "app/header-title.h"
 #include "app/shots-page.h"
 #include "app/window.h"
+#include "plan/shot-table.h"
 
 struct _DrawlWindow {
   AdwApplicationWindow parent_instance;
@@ -52,6 +53,26 @@ void drawl_window_add_file_actions (DrawlWindow *window);
 /* Does @then, after asking about unsaved work where there is some. */
 void drawl_window_when_settled (DrawlWindow *window, void (*then) (DrawlWindow *window));
 void drawl_window_forget_files (DrawlWindow *window);
+
+/* window-transfer.c */
+void drawl_window_add_transfer_actions (DrawlWindow *window);
+/* Of this file and of the next: which actions can be done now. */
+void drawl_window_refresh_transfer (DrawlWindow *window);
+/* Shows what of the table in @file can come in. */
+void drawl_window_import (DrawlWindow *window, GFile *file);
+/* Takes over @table: its shots go behind the selection, after a look at them unless they may come
+ * in @at_once and nothing about them is doubtful. @label names the step of undo. */
+void drawl_window_take_table (DrawlWindow *window, DrawlShotTable *table, const char *source_name,
+                              const char *label, gboolean at_once);
+/* Where new shots go: behind the selection, or at the end. */
+guint drawl_window_insert_position (DrawlWindow *window);
+/* Selects the first of @n shots that are on the plan now, and offers to take them back. */
+void drawl_window_show_brought_in (DrawlWindow *window, guint position, guint n);
+/* Tells of something that needs no answer. @text is plain. */
+void drawl_window_tell (DrawlWindow *window, const char *text);
+
+/* window-clipboard.c */
+void drawl_window_add_clipboard_actions (DrawlWindow *window);
 
 /* window-recent.c */
 void drawl_window_fill_recent (DrawlWindow *window);

@@ -411,6 +411,8 @@ drawl_window_init (DrawlWindow *self)
 {
   drawl_window_add_actions (self);
   drawl_window_add_file_actions (self);
+  drawl_window_add_transfer_actions (self);
+  drawl_window_add_clipboard_actions (self);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->menu_button), on_menu_opened, self,
                                          NULL);

@@ -1,0 +1,208 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* Shots to the clipboard and from it: as a table of text and of HTML for other programs, whole for
+ * other windows. What is read may be anything of any size: it is read no further than a table may
+ * be long, and a text that is no table changes nothing. */
+
+#include "app/message.h"
+#include "app/window-private.h"
+#include "core/text.h"
+#include "plan/csv.h"
+#include "plan/figure.h"
+#include "plan/shot-table.h"
+
+#define HTML_TYPE "text/html"
+#define READ_AT_A_TIME (64 * 1024)
+
+/* ---- Copying ---- */
+
+/* Where @shots stand in @plan. */
+static guint *
+positions_of (DrawlPlan *plan, GPtrArray *shots)
+{
+  guint *positions = g_new (guint, shots->len);
+
+  for (guint i = 0; i < shots->len; i++)
+    positions[i] = (guint)drawl_plan_shot_position (plan, shots->pdata[i]);
+  return positions;
+}
+
+/* Takes over @text. */
+static GdkContentProvider *
+provide (const char *type, char *text)
+{
+  g_autoptr (GBytes) bytes = g_bytes_new_take (text, strlen (text));
+
+  return gdk_content_provider_new_for_bytes (type, bytes);
+}
+
+static void
+put (DrawlWindow *self, GPtrArray *shots)
+{
+  DrawlPlan *plan = drawl_window_get_plan (self);
+  g_autofree guint *positions = positions_of (plan, shots);
+  g_autofree char *text = drawl_shot_table_text (plan, positions, shots->len, '\t');
+  GdkContentProvider *providers[] = {
+      provide (HTML_TYPE, drawl_shot_table_html (plan, positions, shots->len)),
+      gdk_content_provider_new_typed (G_TYPE_STRING, text),
+  };
+  g_autoptr (GdkContentProvider) all =
+      gdk_content_provider_new_union (providers, G_N_ELEMENTS (providers));
+
+  gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (self)), all);
+}
+
+/* The selected shots, in the order of the plan; NULL when there is none. */
+static GPtrArray *
+selection_of (DrawlWindow *self)
+{
+  DrawlShotList *list = drawl_window_get_list (self);
+  g_autoptr (GPtrArray) shots = list != NULL ? drawl_shot_list_dup_selection (list) : NULL;
+
+  return shots != NULL && shots->len > 0 ? g_steal_pointer (&shots) : NULL;
+}
+
+static void
+on_copy (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DrawlWindow *self = data;
+  g_autoptr (GPtrArray) shots = selection_of (self);
+
+  if (shots == NULL)
+    return;
+  drawl_window_take_entry (self);
+  put (self, shots);
+  g_autofree char *count = drawl_figure_count (shots->len);
+  g_autofree char *text =
+      g_strdup_printf (ngettext_ ("%s shot copied", "%s shots copied", shots->len), count);
+  drawl_window_tell (self, text);
+}
+
+static void
+on_cut (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DrawlWindow *self = data;
+  DrawlPlan *plan = drawl_window_get_plan (self);
+  g_autoptr (GPtrArray) shots = selection_of (self);
+
+  if (shots == NULL)
+    return;
+  drawl_window_take_entry (self);
+  put (self, shots);
+  drawl_plan_begin_step (plan, _ ("Cut Shots"));
+  for (guint i = shots->len; i-- > 0;)
+    drawl_plan_remove_shot (plan, (guint)drawl_plan_shot_position (plan, shots->pdata[i]),
+                            _ ("Cut Shots"));
+  drawl_plan_end_step (plan);
+  g_autofree char *count = drawl_figure_count (shots->len);
+  g_autofree char *text =
+      g_strdup_printf (ngettext_ ("%s shot cut", "%s shots cut", shots->len), count);
+  drawl_window_tell_undoable (self, text);
+}
+
+/* ---- Pasting ---- */
+
+typedef struct {
+  DrawlWindow *window;
+  DrawlPlan *plan; /* that it was asked for */
+  GByteArray *bytes;
+} Paste;
+
+static void
+paste_free (Paste *paste)
+{
+  g_object_unref (paste->window);
+  g_object_unref (paste->plan);
+  g_byte_array_unref (paste->bytes);
+  g_free (paste);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Paste, paste_free)
+
+/* A single column without a heading that is known is prose, not a list of shots. */
+static gboolean
+is_prose (const DrawlShotTable *table, const GByteArray *bytes)
+{
+  return !table->has_headings && memchr (bytes->data, table->delimiter, bytes->len) == NULL;
+}
+
+static void
+take (const Paste *paste)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DrawlShotTable) table = drawl_shot_table_read (
+      paste->plan, (const char *)paste->bytes->data, paste->bytes->len, &error);
+
+  if (table == NULL)
+    drawl_message_show (GTK_WINDOW (paste->window), _ ("The Text Could Not Be Pasted"), error);
+  else if (table->rows->len == 0 || is_prose (table, paste->bytes))
+    drawl_window_tell (paste->window, _ ("The clipboard holds no table of shots"));
+  else
+    drawl_window_take_table (paste->window, g_steal_pointer (&table), _ ("From the clipboard"),
+                             _ ("Paste Shots"), TRUE);
+}
+
+static void
+on_bytes (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (Paste) paste = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) bytes =
+      g_input_stream_read_bytes_finish (G_INPUT_STREAM (source), result, &error);
+  gsize length = bytes != NULL ? g_bytes_get_size (bytes) : 0;
+
+  if (drawl_window_get_plan (paste->window) != paste->plan)
+    return;
+  if (bytes == NULL) {
+    drawl_message_show (GTK_WINDOW (paste->window), _ ("The Text Could Not Be Pasted"), error);
+    return;
+  }
+  g_byte_array_append (paste->bytes, g_bytes_get_data (bytes, NULL), (guint)length);
+  /* One byte more than a table may have is enough to refuse it. */
+  if (length == 0 || paste->bytes->len > DRAWL_CSV_MAX_BYTES)
+    take (paste);
+  else
+    g_input_stream_read_bytes_async (G_INPUT_STREAM (source), READ_AT_A_TIME, G_PRIORITY_DEFAULT,
+                                     NULL, on_bytes, g_steal_pointer (&paste));
+}
+
+static void
+on_stream (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (Paste) paste = data;
+  g_autoptr (GInputStream) stream =
+      gdk_clipboard_read_finish (GDK_CLIPBOARD (source), result, NULL, NULL);
+
+  if (drawl_window_get_plan (paste->window) != paste->plan)
+    return;
+  if (stream == NULL)
+    drawl_window_tell (paste->window, _ ("The clipboard holds no table of shots"));
+  else
+    g_input_stream_read_bytes_async (stream, READ_AT_A_TIME, G_PRIORITY_DEFAULT, NULL, on_bytes,
+                                     g_steal_pointer (&paste));
+}
+
+/* In this order: the first that the clipboard has is taken. */
+static const char *text_types[] = {"text/csv", "text/tab-separated-values",
+                                   "text/plain;charset=utf-8", "text/plain", NULL};
+
+static void
+on_paste (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DrawlWindow *self = data;
+  Paste *paste = g_new0 (Paste, 1);
+
+  drawl_window_take_entry (self);
+  *paste = (Paste){g_object_ref (self), g_object_ref (drawl_window_get_plan (self)),
+                   g_byte_array_new ()};
+  gdk_clipboard_read_async (gtk_widget_get_clipboard (GTK_WIDGET (self)), text_types,
+                            G_PRIORITY_DEFAULT, NULL, on_stream, paste);
+}
+
+void
+drawl_window_add_clipboard_actions (DrawlWindow *window)
+{
+  static const GActionEntry entries[] = {{"cut", on_cut}, {"copy", on_copy}, {"paste", on_paste}};
+
+  g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
+}
