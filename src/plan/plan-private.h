@@ -34,6 +34,13 @@ gboolean drawl_plan_check_hired (DrawlPlan *plan, DrawlHiredBody *hired,
 gboolean drawl_plan_check_room (DrawlPlan *plan, guint more_bodies, guint more_shots,
                                 GError **error);
 
+/* Gives those of @shot_fields (DrawlShotFields) a free slate whose own is the plan's or stands
+ * twice among them: each counts on from its own. */
+void drawl_plan_free_slates (DrawlPlan *plan, const GPtrArray *shot_fields);
+/* @wanted, or what counts on from it, that is neither the id of a body of the plan nor in @given
+ * (NULL: empty). New string. */
+char *drawl_plan_free_body_id (DrawlPlan *plan, const char *wanted, GHashTable *given);
+
 /* Applies a change, and turns it over: it then holds what takes it back. Works out anew what it
  * touches. The values must have been checked. */
 void drawl_plan_apply (DrawlPlan *plan, DrawlChange *change);
