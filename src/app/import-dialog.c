@@ -258,7 +258,7 @@ fill_view (DrawlImportDialog *self, GtkWidget *view, gboolean good)
   }
   g_list_store_splice (store, 0, 0, rows->pdata, rows->len);
   GtkSelectionModel *model =
-      GTK_SELECTION_MODEL (gtk_single_selection_new (G_LIST_MODEL (g_steal_pointer (&store))));
+      GTK_SELECTION_MODEL (gtk_no_selection_new (G_LIST_MODEL (g_steal_pointer (&store))));
   gtk_column_view_set_model (GTK_COLUMN_VIEW (view), model);
   g_object_unref (model);
 }

@@ -9,6 +9,7 @@
 #include "core/text.h"
 #include "plan/csv.h"
 #include "plan/figure.h"
+#include "plan/shot-bundle.h"
 #include "plan/shot-table.h"
 
 #define HTML_TYPE "text/html"
@@ -29,9 +30,9 @@ positions_of (DrawlPlan *plan, GPtrArray *shots)
 
 /* Takes over @text. */
 static GdkContentProvider *
-provide (const char *type, char *text)
+provide (const char *type, char *text, gsize length)
 {
-  g_autoptr (GBytes) bytes = g_bytes_new_take (text, strlen (text));
+  g_autoptr (GBytes) bytes = g_bytes_new_take (text, length);
 
   return gdk_content_provider_new_for_bytes (type, bytes);
 }
@@ -41,9 +42,14 @@ put (DrawlWindow *self, GPtrArray *shots)
 {
   DrawlPlan *plan = drawl_window_get_plan (self);
   g_autofree guint *positions = positions_of (plan, shots);
+  g_autoptr (DrawlShotBundle) bundle = drawl_shot_bundle_new (plan, shots);
+  gsize length;
+  char *whole = drawl_shot_bundle_to_text (bundle, &length);
+  char *html = drawl_shot_table_html (plan, positions, shots->len);
   g_autofree char *text = drawl_shot_table_text (plan, positions, shots->len, '\t');
   GdkContentProvider *providers[] = {
-      provide (HTML_TYPE, drawl_shot_table_html (plan, positions, shots->len)),
+      provide (DRAWL_SHOT_BUNDLE_MIME_TYPE, whole, length),
+      provide (HTML_TYPE, html, strlen (html)),
       gdk_content_provider_new_typed (G_TYPE_STRING, text),
   };
   g_autoptr (GdkContentProvider) all =
@@ -106,6 +112,7 @@ typedef struct {
   DrawlWindow *window;
   DrawlPlan *plan; /* that it was asked for */
   GByteArray *bytes;
+  gboolean whole; /* shots as another window gave them; else a table of text */
 } Paste;
 
 static void
@@ -119,6 +126,18 @@ paste_free (Paste *paste)
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Paste, paste_free)
 
+static void
+refuse (const Paste *paste, const GError *error)
+{
+  drawl_message_show (GTK_WINDOW (paste->window), _ ("The Clipboard Could Not Be Read"), error);
+}
+
+static void
+tell_there_is_nothing (const Paste *paste)
+{
+  drawl_window_tell (paste->window, _ ("The clipboard holds no table of shots"));
+}
+
 /* A single column without a heading that is known is prose, not a list of shots. */
 static gboolean
 is_prose (const DrawlShotTable *table, const GByteArray *bytes)
@@ -127,19 +146,45 @@ is_prose (const DrawlShotTable *table, const GByteArray *bytes)
 }
 
 static void
-take (const Paste *paste)
+take_table (const Paste *paste)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (DrawlShotTable) table = drawl_shot_table_read (
       paste->plan, (const char *)paste->bytes->data, paste->bytes->len, &error);
 
   if (table == NULL)
-    drawl_message_show (GTK_WINDOW (paste->window), _ ("The Text Could Not Be Pasted"), error);
+    refuse (paste, error);
   else if (table->rows->len == 0 || is_prose (table, paste->bytes))
-    drawl_window_tell (paste->window, _ ("The clipboard holds no table of shots"));
+    tell_there_is_nothing (paste);
   else
     drawl_window_take_table (paste->window, g_steal_pointer (&table), _ ("From the clipboard"),
                              _ ("Paste Shots"), TRUE);
+}
+
+static void
+take_whole (const Paste *paste)
+{
+  guint position = drawl_window_insert_position (paste->window);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DrawlShotBundle) bundle = drawl_shot_bundle_from_text (
+      (const char *)paste->bytes->data, paste->bytes->len, _ ("clipboard"), &error);
+
+  if (bundle != NULL &&
+      drawl_shot_bundle_insert (bundle, paste->plan, position, _ ("Paste Shots"), &error))
+    drawl_window_show_brought_in (paste->window, position, drawl_shot_bundle_n_shots (bundle));
+  else
+    refuse (paste, error);
+}
+
+static void
+take (const Paste *paste)
+{
+  if (paste->bytes->len == 0)
+    tell_there_is_nothing (paste);
+  else if (paste->whole)
+    take_whole (paste);
+  else
+    take_table (paste);
 }
 
 static void
@@ -154,7 +199,7 @@ on_bytes (GObject *source, GAsyncResult *result, gpointer data)
   if (drawl_window_get_plan (paste->window) != paste->plan)
     return;
   if (bytes == NULL) {
-    drawl_message_show (GTK_WINDOW (paste->window), _ ("The Text Could Not Be Pasted"), error);
+    refuse (paste, error);
     return;
   }
   g_byte_array_append (paste->bytes, g_bytes_get_data (bytes, NULL), (guint)length);
@@ -170,33 +215,35 @@ static void
 on_stream (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (Paste) paste = data;
+  const char *type = NULL;
   g_autoptr (GInputStream) stream =
-      gdk_clipboard_read_finish (GDK_CLIPBOARD (source), result, NULL, NULL);
+      gdk_clipboard_read_finish (GDK_CLIPBOARD (source), result, &type, NULL);
 
   if (drawl_window_get_plan (paste->window) != paste->plan)
     return;
+  paste->whole = g_strcmp0 (type, DRAWL_SHOT_BUNDLE_MIME_TYPE) == 0;
   if (stream == NULL)
-    drawl_window_tell (paste->window, _ ("The clipboard holds no table of shots"));
+    tell_there_is_nothing (paste);
   else
     g_input_stream_read_bytes_async (stream, READ_AT_A_TIME, G_PRIORITY_DEFAULT, NULL, on_bytes,
                                      g_steal_pointer (&paste));
 }
 
-/* In this order: the first that the clipboard has is taken. */
-static const char *text_types[] = {"text/csv", "text/tab-separated-values",
-                                   "text/plain;charset=utf-8", "text/plain", NULL};
-
 static void
 on_paste (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
+  /* The first that the clipboard has is taken. */
+  static const char *types[] = {
+      DRAWL_SHOT_BUNDLE_MIME_TYPE, "text/csv",   "text/tab-separated-values",
+      "text/plain;charset=utf-8",  "text/plain", NULL};
   DrawlWindow *self = data;
   Paste *paste = g_new0 (Paste, 1);
 
   drawl_window_take_entry (self);
   *paste = (Paste){g_object_ref (self), g_object_ref (drawl_window_get_plan (self)),
-                   g_byte_array_new ()};
-  gdk_clipboard_read_async (gtk_widget_get_clipboard (GTK_WIDGET (self)), text_types,
-                            G_PRIORITY_DEFAULT, NULL, on_stream, paste);
+                   g_byte_array_new (), FALSE};
+  gdk_clipboard_read_async (gtk_widget_get_clipboard (GTK_WIDGET (self)), types, G_PRIORITY_DEFAULT,
+                            NULL, on_stream, paste);
 }
 
 void

@@ -43,6 +43,8 @@ DrawlShot *drawl_window_get_shot (DrawlWindow *window);     /* the selected one,
 void drawl_window_take_entry (DrawlWindow *window);
 /* Tells of something done, with a way to take it back. @text is plain. */
 void drawl_window_tell_undoable (DrawlWindow *window, const char *text);
+/* Tells of something that needs no answer. @text is plain. */
+void drawl_window_tell (DrawlWindow *window, const char *text);
 
 /* window-actions.c */
 void drawl_window_add_actions (DrawlWindow *window);
@@ -68,8 +70,6 @@ void drawl_window_take_table (DrawlWindow *window, DrawlShotTable *table, const 
 guint drawl_window_insert_position (DrawlWindow *window);
 /* Selects the first of @n shots that are on the plan now, and offers to take them back. */
 void drawl_window_show_brought_in (DrawlWindow *window, guint position, guint n);
-/* Tells of something that needs no answer. @text is plain. */
-void drawl_window_tell (DrawlWindow *window, const char *text);
 
 /* window-clipboard.c */
 void drawl_window_add_clipboard_actions (DrawlWindow *window);

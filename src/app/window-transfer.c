@@ -10,14 +10,6 @@
 #include "plan/figure.h"
 #include "plan/json-file.h"
 
-void
-drawl_window_tell (DrawlWindow *window, const char *text)
-{
-  g_autofree char *markup = g_markup_escape_text (text, -1);
-
-  adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (window->toasts), adw_toast_new (markup));
-}
-
 guint
 drawl_window_insert_position (DrawlWindow *window)
 {

@@ -179,19 +179,33 @@ dismiss_toast (DrawlWindow *self)
     adw_toast_dismiss (self->toast);
 }
 
+static void
+show_toast (DrawlWindow *window, AdwToast *toast)
+{
+  dismiss_toast (window);
+  g_signal_connect_object (toast, "dismissed", G_CALLBACK (on_toast_dismissed), window,
+                           G_CONNECT_SWAPPED);
+  window->toast = toast;
+  adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (window->toasts), toast);
+}
+
+void
+drawl_window_tell (DrawlWindow *window, const char *text)
+{
+  g_autofree char *markup = g_markup_escape_text (text, -1);
+
+  show_toast (window, adw_toast_new (markup));
+}
+
 void
 drawl_window_tell_undoable (DrawlWindow *window, const char *text)
 {
   g_autofree char *markup = g_markup_escape_text (text, -1);
   AdwToast *toast = adw_toast_new (markup);
 
-  dismiss_toast (window);
   adw_toast_set_button_label (toast, _ ("_Undo"));
   adw_toast_set_action_name (toast, "win.undo");
-  g_signal_connect_object (toast, "dismissed", G_CALLBACK (on_toast_dismissed), window,
-                           G_CONNECT_SWAPPED);
-  window->toast = toast;
-  adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (window->toasts), toast);
+  show_toast (window, toast);
 }
 
 /* ---- The document ---- */
