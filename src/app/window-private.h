@@ -55,6 +55,8 @@ void drawl_window_add_file_actions (DrawlWindow *window);
 /* Does @then, after asking about unsaved work where there is some. */
 void drawl_window_when_settled (DrawlWindow *window, void (*then) (DrawlWindow *window));
 void drawl_window_forget_files (DrawlWindow *window);
+/* A name for files of the plan, without an ending. New string. */
+char *drawl_window_dup_file_name (DrawlWindow *window);
 
 /* window-transfer.c */
 void drawl_window_add_transfer_actions (DrawlWindow *window);

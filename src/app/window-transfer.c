@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Tables of shots into the plan of a window, from a file or from elsewhere. Invariant: nothing
- * comes in unseen but what is good to the last row, and all that comes in is one step of undo. */
+/* Tables of shots into the plan of a window, from a file or from elsewhere; the plan to files of
+ * other programs and to paper. Invariant: nothing comes in unseen but what is good to the last row,
+ * and all that comes in is one step of undo. */
 
+#include "app/export-dialog.h"
 #include "app/import-dialog.h"
 #include "app/message.h"
+#include "app/print-dialog.h"
 #include "app/window-private.h"
 #include "core/text.h"
 #include "plan/figure.h"
@@ -143,6 +146,61 @@ on_import (GSimpleAction *action, GVariant *parameter, gpointer data)
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }
 
+/* ---- To a file, to a printer ---- */
+
+/* What a format could not hold as it is. */
+static void
+show_remarks (DrawlWindow *self, const char *name, const GPtrArray *warnings)
+{
+  g_autoptr (GString) body = g_string_new (NULL);
+
+  for (guint i = 0; i < warnings->len; i++) {
+    g_autoptr (GError) remark =
+        g_error_new_literal (G_IO_ERROR, G_IO_ERROR_FAILED, warnings->pdata[i]);
+    g_autofree char *sentence = drawl_message_sentence (remark);
+    g_string_append_printf (body, "%s%s", i > 0 ? "\n\n" : "", sentence);
+  }
+  g_autofree char *heading = g_strdup_printf (_ ("What “%s” Could Not Hold"), name);
+  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (self), heading, body->str);
+  adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "close", _ ("_Close"));
+  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "close");
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+on_written (DrawlWindow *self, GFile *file, const GPtrArray *warnings)
+{
+  g_autofree char *name = drawl_json_file_name (file);
+  g_autofree char *text = g_strdup_printf (_ ("%s written"), name);
+
+  drawl_window_tell (self, text);
+  if (warnings->len > 0)
+    show_remarks (self, name, warnings);
+}
+
+static void
+on_export (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DrawlWindow *self = data;
+
+  drawl_window_take_entry (self);
+  g_autofree char *name = drawl_window_dup_file_name (self);
+  DrawlExportDialog *dialog =
+      drawl_export_dialog_new (GTK_WINDOW (self), drawl_window_get_plan (self), name);
+  g_signal_connect_object (dialog, "written", G_CALLBACK (on_written), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DrawlWindow *self = data;
+
+  drawl_window_take_entry (self);
+  gtk_window_present (
+      GTK_WINDOW (drawl_print_dialog_new (GTK_WINDOW (self), drawl_window_get_plan (self))));
+}
+
 /* ---- The actions ---- */
 
 static void
@@ -160,6 +218,8 @@ drawl_window_refresh_transfer (DrawlWindow *window)
   gboolean shot = drawl_window_get_shot (window) != NULL;
 
   enable (window, "import", plan);
+  enable (window, "export", plan);
+  enable (window, "print", plan);
   enable (window, "paste", plan);
   enable (window, "copy", shot);
   enable (window, "cut", shot);
@@ -168,7 +228,11 @@ drawl_window_refresh_transfer (DrawlWindow *window)
 void
 drawl_window_add_transfer_actions (DrawlWindow *window)
 {
-  static const GActionEntry entries[] = {{"import", on_import}};
+  static const GActionEntry entries[] = {
+      {"import", on_import},
+      {"export", on_export},
+      {"print", on_print},
+  };
 
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
 }

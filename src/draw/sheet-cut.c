@@ -155,6 +155,7 @@ add_shot (DrawlSheetFlow *flow, const DrawlSheetColumn *columns, DrawlShot *shot
   gboolean flagged = has_post_speed (shot);
 
   drawl_sheet_flow_block (flow, DRAWL_SHEET_BLOCK);
+  drawl_sheet_name_shot (flow, shot);
   drawl_sheet_flow_row (flow, ROW_GAP, DRAWL_SHEET_RULE);
   for (guint i = 0; i < N_COLUMNS; i++) {
     g_autofree char *text = texts[i](shot);

@@ -220,6 +220,7 @@ add_band (DrawlSheetFlow *flow, const DrawlSheetShot *of, gboolean ruled)
   g_autofree char *sentence = drawl_sheet_sentence_markup (of->shot);
 
   drawl_sheet_flow_block (flow, DRAWL_SHEET_BLOCK);
+  drawl_sheet_name_shot (flow, of->shot);
   drawl_sheet_flow_row (flow, ruled ? BAND_GAP : 2,
                         ruled ? DRAWL_SHEET_RULE_BETWEEN : DRAWL_SHEET_NO_RULE);
   add_slate (flow, drawl_shot_get_slate (of->shot));
