@@ -299,6 +299,7 @@ follow (DrawlPlan *plan, DrawlShot *shot, GHashTable *fillings)
   DrawlSheetShot of = {
       .shot = shot,
       .hired = drawl_plan_find_body (plan, drawl_shot_get_fields (shot)->body),
+      .unit = drawl_plan_get_length_unit (plan),
   };
 
   if (of.hired == NULL)
