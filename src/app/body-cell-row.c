@@ -86,6 +86,7 @@ drawl_body_cell_row_new (DrawlBodyDraft *draft, DrawlDraftRow *row, guint column
   self->column = column;
   self->cell = drawl_body_cell_new (draft, row, column, title);
   gtk_widget_set_valign (self->cell, GTK_ALIGN_CENTER);
+  gtk_widget_set_hexpand (self->cell, FALSE); /* entries of one width stand in line */
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self), _ (is->title));
   adw_action_row_add_suffix (ADW_ACTION_ROW (self), self->cell);
   adw_action_row_set_activatable_widget (ADW_ACTION_ROW (self), self->cell);

@@ -10,7 +10,9 @@
 #include "core/text.h"
 
 #define NUMBER_CHARS 8
+#define DAY_CHARS 11
 #define TEXT_CHARS 12
+#define TEXT_CHARS_MAX 36
 
 struct _DrawlBodyCell {
   GtkWidget parent_instance;
@@ -150,11 +152,11 @@ new_entry (DrawlBodyCell *self)
 {
   DrawlDraftKind kind = column_of (self)->kind;
   gboolean words = kind == DRAWL_DRAFT_TEXT || kind == DRAWL_DRAFT_ID || kind == DRAWL_DRAFT_RATES;
+  int chars = words ? TEXT_CHARS : kind == DRAWL_DRAFT_DAY ? DAY_CHARS : NUMBER_CHARS;
   GtkWidget *entry = gtk_entry_new ();
 
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), words ? TEXT_CHARS : NUMBER_CHARS);
-  if (!words)
-    gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), NUMBER_CHARS);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), chars);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), words ? TEXT_CHARS_MAX : chars);
   gtk_editable_set_alignment (GTK_EDITABLE (entry), words ? 0 : 1);
   gtk_widget_set_hexpand (GTK_WIDGET (self), words);
   gtk_widget_add_css_class (entry, "figure");

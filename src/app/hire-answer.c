@@ -206,11 +206,13 @@ add_fallback (DrawlHireAnswer *self, const DrawlFallback *fallback, const DrawlB
 static void
 fill_fallbacks (DrawlHireAnswer *self, const DrawlCheck *check, const DrawlBody *body)
 {
+  static const char *const kept[DRAWL_N_KEEPS] = {N_ ("Same size"), N_ ("Same rate"),
+                                                  N_ ("Same size and rate"), N_ ("Nearest")};
+
   empty_box (self->fallbacks);
   if (check->verdict != DRAWL_VERDICT_AS_HIRED && body != NULL) {
-    add_fallback (self, &check->keep_size, body, _ ("Same size"));
-    add_fallback (self, &check->keep_rate, body, _ ("Same rate"));
-    add_fallback (self, &check->keep_both, body, _ ("Same size and rate"));
+    for (guint i = 0; i < DRAWL_N_KEEPS; i++)
+      add_fallback (self, &check->fallbacks[i], body, _ (kept[i]));
   }
   show_section (self->fallbacks);
 }

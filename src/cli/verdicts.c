@@ -86,18 +86,18 @@ write_fallback (DrawlJsonWriter *writer, const char *key, const DrawlFallback *f
 static char *
 describe_fallbacks (const DrawlCheck *check, const DrawlBody *body)
 {
-  const DrawlFallback *ways[] = {&check->keep_size, &check->keep_rate, &check->keep_both};
-
-  if (!check->keep_size.found && !check->keep_rate.found && !check->keep_both.found)
-    return NULL;
   g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
-  for (gsize i = 0; i < G_N_ELEMENTS (ways); i++) {
-    char *text = ways[i]->found ? drawl_output_plain (drawl_fallback_text (ways[i], body)) : NULL;
+
+  for (guint i = 0; i < DRAWL_N_KEEPS; i++) {
+    const DrawlFallback *way = &check->fallbacks[i];
+    char *text = way->found ? drawl_output_plain (drawl_fallback_text (way, body)) : NULL;
     if (text == NULL || g_ptr_array_find_with_equal_func (texts, text, g_str_equal, NULL))
       g_free (text);
     else
       g_ptr_array_add (texts, text);
   }
+  if (texts->len == 0)
+    return NULL;
   g_ptr_array_add (texts, NULL);
   return g_strjoinv (_ ("; or "), (char **)texts->pdata);
 }
@@ -112,9 +112,8 @@ write_without (DrawlJsonWriter *writer, const DrawlCheck *check, const DrawlBody
     return;
   }
   drawl_json_writer_begin_object (writer, "without");
-  write_fallback (writer, "keep_size", &check->keep_size, body);
-  write_fallback (writer, "keep_rate", &check->keep_rate, body);
-  write_fallback (writer, "keep_both", &check->keep_both, body);
+  for (guint i = 0; i < DRAWL_N_KEEPS; i++)
+    write_fallback (writer, drawl_keep_id ((DrawlKeep)i), &check->fallbacks[i], body);
   drawl_json_writer_string (writer, "text", text);
   drawl_json_writer_end_object (writer);
 }

@@ -103,6 +103,8 @@ drawl_blanks_set (DrawlBlanks *blanks, const DrawlTimingTerm *given, guint n_giv
     next.held |= POST_SPEED_BIT;
   take_timing (&next, &timing);
   next.given = choose_given (0, next.held, next.order);
+  if (!drawl_blanks_timing (&next, &timing, error))
+    return FALSE;
   *blanks = next;
   return TRUE;
 }
@@ -160,11 +162,17 @@ drawl_blanks_edit (DrawlBlanks *blanks, DrawlTimingTerm term, DrawlRational valu
 void
 drawl_blanks_hold (DrawlBlanks *blanks, DrawlTimingTerm term, gboolean held)
 {
+  DrawlBlanks next = *blanks;
+  DrawlTiming timing;
+
   if (held)
-    blanks->held |= DRAWL_TIMING_BIT (term);
+    next.held |= DRAWL_TIMING_BIT (term);
   else
-    blanks->held &= ~DRAWL_TIMING_BIT (term);
-  blanks->given = choose_given (0, blanks->held, blanks->order);
+    next.held &= ~DRAWL_TIMING_BIT (term);
+  next.given = choose_given (0, next.held, next.order);
+  if (!drawl_blanks_timing (&next, &timing, NULL))
+    next.given = blanks->given;
+  *blanks = next;
 }
 
 gboolean

@@ -4,7 +4,8 @@
 /* DrawlBlanks: the sentence of a shot while it is being edited. Each term is held (never moves by
  * itself) or free; of the free terms, the one edited longest ago follows. Invariant: the terms
  * marked in `given` are independent and determine all others; `order` is a permutation of the
- * terms, longest ago first; held ⊆ given unless a held term is also determined by other held ones.
+ * terms, longest ago first; held ⊆ given unless a held term is also determined by other held ones,
+ * or the rest cannot be counted exactly from the held ones.
  * Plain value, copied freely (undo keeps copies). */
 
 #include "core/timing.h"
@@ -21,7 +22,8 @@ typedef struct {
 void drawl_blanks_init (DrawlBlanks *blanks, DrawlRate playback);
 
 /* From a file: the terms in @given (oldest edit first, @n_given of them), all others follow.
- * Post speed is 100 % and held unless given. Errors as drawl_timing_solve(). */
+ * Post speed is 100 % and held unless given. Errors as drawl_timing_solve(); _OVERFLOW also when
+ * the terms that would drive cannot give the others back exactly. */
 gboolean drawl_blanks_set (DrawlBlanks *blanks, const DrawlTimingTerm *given, guint n_given,
                            const DrawlRational value[DRAWL_TIMING_N_TERMS], guint held,
                            GError **error);

@@ -89,13 +89,14 @@ char *
 drawl_sheet_without_words (DrawlShot *shot)
 {
   const DrawlCheck *check = drawl_shot_get_check (shot);
-  const DrawlFallback *ways[] = {&check->keep_size, &check->keep_rate, &check->keep_both};
+  const DrawlFallback *ways = check->fallbacks;
   char *words = g_strdup ("");
 
-  for (guint i = 0; i < G_N_ELEMENTS (ways); i++) {
-    g_autofree char *way = ways[i]->found && check->verdict != DRAWL_VERDICT_AS_HIRED
-                               ? drawl_fallback_text (ways[i], drawl_shot_get_question (shot)->body)
-                               : NULL;
+  for (guint i = 0; i < DRAWL_N_KEEPS; i++) {
+    g_autofree char *way =
+        ways[i].found && check->verdict != DRAWL_VERDICT_AS_HIRED
+            ? drawl_fallback_text (&ways[i], drawl_shot_get_question (shot)->body)
+            : NULL;
     if (way == NULL)
       continue;
     g_autofree char *before = words;

@@ -73,16 +73,21 @@ find_lower_rate (const DrawlCheckContext *context, const DrawlBodyLimit *row, Dr
   return TRUE;
 }
 
+/* The rate that @row as hired has nearest to the wanted one, however long a take may be. */
+static gboolean
+find_nearest (const DrawlCheckContext *context, const DrawlBodyLimit *row, DrawlRate *rate)
+{
+  return drawl_check_row_open (context, row) && drawl_check_row_card (context, row) &&
+         drawl_body_nearest_rate (context->body, context->question->rate, row->lowest, row->highest,
+                                  rate);
+}
+
 /* The rate of @row nearest to the wanted one at which everything is as hired. */
 static gboolean
 find_rate_in_row (const DrawlCheckContext *context, const DrawlBodyLimit *row, DrawlRate *rate)
 {
-  DrawlRate wanted = context->question->rate;
-
-  if (!drawl_check_row_open (context, row) || !drawl_check_row_card (context, row) ||
-      !drawl_body_nearest_rate (context->body, wanted, row->lowest, row->highest, rate))
-    return FALSE;
-  return take_fits (context, row, *rate) || find_lower_rate (context, row, *rate, rate);
+  return find_nearest (context, row, rate) &&
+         (take_fits (context, row, *rate) || find_lower_rate (context, row, *rate, rate));
 }
 
 /* TRUE when @a lies nearer to @wanted than @b does. */
@@ -153,6 +158,36 @@ compare_areas (const DrawlBody *body, guint a, guint b)
   return first_px < second_px ? -1 : first_px > second_px ? 1 : 0;
 }
 
+/* TRUE when @a is of more use than @b to who keeps neither size nor rate. */
+static gboolean
+is_better (const DrawlCheckContext *context, guint codec, const DrawlFallback *a,
+           const DrawlFallback *b)
+{
+  DrawlRate wanted = context->question->rate;
+
+  if (!b->found || is_nearer (a->rate, b->rate, wanted))
+    return TRUE;
+  if (is_nearer (b->rate, a->rate, wanted))
+    return FALSE;
+  int order = compare_areas (context->body, a->size, b->size);
+  return order > 0 || (a->size == b->size && a->codec == codec && b->codec != codec);
+}
+
+/* Who gives up size and rate does not also go down to where a long take fits. */
+static void
+find_keep_neither (const DrawlCheckContext *context, guint codec, DrawlFallback *best)
+{
+  const DrawlBody *body = context->body;
+
+  for (guint i = 0; i < body->n_limits; i++) {
+    const DrawlBodyLimit *row = &body->limits[i];
+    DrawlFallback found = {TRUE, row->size, row->codec, {0, 1}};
+    if (find_nearest (context, row, &found.rate) && take_fits (context, row, found.rate) &&
+        is_better (context, codec, &found, best))
+      *best = found;
+  }
+}
+
 /* The rows come by size, then codec, so of equal ones the first in the tables stays. */
 static void
 find_keep_rate (const DrawlCheckContext *context, guint codec, DrawlFallback *best)
@@ -179,13 +214,17 @@ drawl_check_find_fallbacks (const DrawlCheckContext *context, DrawlCheck *check)
   guint codec = film || question->codec < 0 ? DRAWL_BODY_NO_CODEC : (guint)question->codec;
   gboolean offered = drawl_body_offers_rate (context->body, question->rate);
 
+  DrawlFallback *found = check->fallbacks;
+
   if (question->size >= 0) {
-    find_keep_size (context, codec, TRUE, &check->keep_size);
-    if (!check->keep_size.found)
-      find_keep_size (context, codec, FALSE, &check->keep_size);
+    find_keep_size (context, codec, TRUE, &found[DRAWL_KEEP_SIZE]);
+    if (!found[DRAWL_KEEP_SIZE].found)
+      find_keep_size (context, codec, FALSE, &found[DRAWL_KEEP_SIZE]);
   }
   if (question->size >= 0 && offered)
-    find_keep_both (context, codec, &check->keep_both);
+    find_keep_both (context, codec, &found[DRAWL_KEEP_BOTH]);
   if (offered)
-    find_keep_rate (context, codec, &check->keep_rate);
+    find_keep_rate (context, codec, &found[DRAWL_KEEP_RATE]);
+  if (!found[DRAWL_KEEP_SIZE].found && !found[DRAWL_KEEP_RATE].found)
+    find_keep_neither (context, codec, &found[DRAWL_KEEP_NEITHER]);
 }

@@ -259,6 +259,15 @@ drawl_reason_text (const DrawlReason *reason, const DrawlCheckQuestion *question
   return sentences[reason->kind](reason, question);
 }
 
+const char *
+drawl_keep_id (DrawlKeep keep)
+{
+  static const char *const ids[DRAWL_N_KEEPS] = {"keep_size", "keep_rate", "keep_both",
+                                                 "keep_neither"};
+
+  return ids[keep];
+}
+
 char *
 drawl_fallback_text (const DrawlFallback *fallback, const DrawlBody *body)
 {

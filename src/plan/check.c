@@ -415,7 +415,8 @@ drawl_check_clear (DrawlCheck *check)
   check->verdict = DRAWL_VERDICT_NOT_ON_THIS_BODY;
   check->n_reasons = 0;
   check->card = -1;
-  check->keep_size = check->keep_rate = check->keep_both = none;
+  for (guint i = 0; i < DRAWL_N_KEEPS; i++)
+    check->fallbacks[i] = none;
 }
 
 void

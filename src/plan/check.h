@@ -61,6 +61,18 @@ typedef struct {
   DrawlRate rate;
 } DrawlFallback;
 
+/* What a fallback keeps; each in the wanted codec if it can be. */
+typedef enum {
+  DRAWL_KEEP_SIZE,    /* nearest rate at the wanted size */
+  DRAWL_KEEP_RATE,    /* largest other size that keeps the rate */
+  DRAWL_KEEP_BOTH,    /* wanted size and rate in another codec */
+  DRAWL_KEEP_NEITHER, /* where there is none of those: nearest rate, at the largest other size */
+  DRAWL_N_KEEPS
+} DrawlKeep;
+
+/* "keep_size": the word of the command line. */
+const char *drawl_keep_id (DrawlKeep keep);
+
 typedef struct {
   const DrawlBody *body; /* NULL: the plan has none of that name */
   DrawlTier tier;
@@ -81,9 +93,7 @@ typedef struct {
   GArray
       *sets; /* of DrawlLicenceSet, cheapest first; NULL when none would help or none is needed */
   int card;  /* the card that was reckoned with, or -1 */
-  DrawlFallback keep_size; /* nearest rate at the wanted size (wanted codec if it can be) */
-  DrawlFallback keep_rate; /* largest other size that keeps the rate (wanted codec if it can be) */
-  DrawlFallback keep_both; /* wanted size and rate in another codec */
+  DrawlFallback fallbacks[DRAWL_N_KEEPS];
 } DrawlCheck;
 
 /* @check is cleared first; it must be zeroed or from an earlier call. Never fails. */

@@ -25,7 +25,7 @@ static const Row rows[] = {
      "size hd long 60"},
     {"needs-two", "", 2,
      "2B: needs-licence; rate size; rate size 105.5 EUR, all 120 EUR; size-not-licensed "
-     "rate-takes-more; -"},
+     "rate-takes-more; neither hd long 60"},
     {"not-on-this-body", "", 3,
      "3: not-on-this-body; ; ; rate-over card-too-slow; size hd long 60"},
     {"no-body", "", 4, "Größe \"4\": not-on-this-body; ; ; no-body; -"},
@@ -86,7 +86,7 @@ append_reasons (GString *out, JsonObject *shot)
 static void
 append_without (GString *out, JsonObject *shot)
 {
-  static const char *const keys[] = {"size", "rate", "both"};
+  static const char *const keys[] = {"size", "rate", "both", "neither"};
   gboolean first = TRUE;
 
   if (json_object_get_null_member (shot, "without")) {
@@ -157,6 +157,7 @@ static const char list_text[] =
     "    120 fps takes a licence for the rate, too; once open, this goes up to 30 fps without it\n"
     "    with: Rate upgrade and Size upgrade (105.50 EUR a day)\n"
     "    or with: Both upgrades (120.00 EUR a day)\n"
+    "    without: 60 fps at 1920 × 1080 in Long 8-bit\n"
     "✗ 3          not on this body  500         A  hd   long  A drop falls\n"
     "    500 fps is over the 240 fps that this size and codec reach with every licence\n"
     "    130 MB/s must be written, but the card Card of 64 GB guarantees 90 MB/s, and no card of "

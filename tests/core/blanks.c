@@ -143,6 +143,10 @@ static const FromFile from_file_rows[] = {
      DRAWL_CORE_ERROR_CONFLICT, "would have to be 10×"},
     {"out-of-range", "playback_rate=24 capture_rate=0 action_s=1", "", "", DRAWL_CORE_ERROR_RANGE,
      "above 0"},
+    {"held-terms-too-long-to-drive",
+     "screen_s=18368171/74704 playback_rate=25815/11389151 capture_rate=398567/1697502",
+     "capture_rate playback_rate action_s slow_factor post_speed_percent", "",
+     DRAWL_CORE_ERROR_OVERFLOW, "fewer digits"},
 };
 
 static void
@@ -177,6 +181,30 @@ test_from_file (gconstpointer data)
   assert_values (&blanks, row->left);
   g_assert_cmpuint (blanks.held & held, ==, held);
   g_assert_cmpuint (blanks.order[DRAWL_TIMING_N_TERMS - 1], ==, given[n_given - 1]);
+}
+
+/* Terms that are too long to drive can be held all the same; others go on driving. */
+static void
+test_hold_too_long (void)
+{
+  static const DrawlTimingTerm given[] = {DRAWL_TIMING_SCREEN, DRAWL_TIMING_PLAYBACK,
+                                          DRAWL_TIMING_CAPTURE};
+  static const DrawlTimingTerm holds[] = {DRAWL_TIMING_ACTION, DRAWL_TIMING_FACTOR,
+                                          DRAWL_TIMING_POST_SPEED, DRAWL_TIMING_PLAYBACK};
+  DrawlRational value[DRAWL_TIMING_N_TERMS];
+  DrawlBlanks blanks;
+  DrawlTiming timing;
+
+  value[DRAWL_TIMING_SCREEN] = exact ("18368171/74704");
+  value[DRAWL_TIMING_PLAYBACK] = exact ("25815/11389151");
+  value[DRAWL_TIMING_CAPTURE] = exact ("398567/1697502");
+  g_assert_true (drawl_blanks_set (&blanks, given, G_N_ELEMENTS (given), value, 0, NULL));
+  for (gsize i = 0; i < G_N_ELEMENTS (holds); i++) {
+    drawl_blanks_hold (&blanks, holds[i], TRUE);
+    g_assert_true (blanks.held & DRAWL_TIMING_BIT (holds[i]));
+    g_assert_true (drawl_blanks_timing (&blanks, &timing, NULL));
+    assert_same (timing.value[DRAWL_TIMING_SCREEN], value[DRAWL_TIMING_SCREEN]);
+  }
 }
 
 /* ---- Random walks ---- */
@@ -367,6 +395,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   add_rows ("/blanks/script", script_rows, test_script);
   add_rows ("/blanks/from-file", from_file_rows, test_from_file);
+  g_test_add_func ("/blanks/hold-too-long", test_hold_too_long);
   g_test_add_func ("/blanks/equal", test_equal);
   g_test_add_func ("/blanks/property/walk", test_walk);
   g_test_add_func ("/blanks/property/through-a-file", test_through_a_file);

@@ -118,12 +118,12 @@ assert_holds (const DrawlCheckQuestion *question, const DrawlCheck *check)
   gboolean as_hired = check->verdict == DRAWL_VERDICT_AS_HIRED;
 
   g_assert_cmpint (check->n_reasons == 0, ==, as_hired);
-  g_assert_false (as_hired && (check->keep_size.found || check->keep_rate.found));
+  g_assert_false (as_hired && (check->fallbacks[DRAWL_KEEP_SIZE].found ||
+                               check->fallbacks[DRAWL_KEEP_RATE].found));
   assert_licences_help (question, check);
   assert_more_is_no_worse (question, check);
-  assert_fallback_is_as_hired (question, &check->keep_size);
-  assert_fallback_is_as_hired (question, &check->keep_rate);
-  assert_fallback_is_as_hired (question, &check->keep_both);
+  for (guint i = 0; i < DRAWL_N_KEEPS; i++)
+    assert_fallback_is_as_hired (question, &check->fallbacks[i]);
   for (guint i = 0; i < check->n_reasons; i++) {
     g_autofree char *reason = drawl_reason_text (&check->reasons[i], question);
     g_assert_cmpuint (strlen (reason), >, 0);
@@ -159,7 +159,7 @@ least_distance (const DrawlCheckQuestion *question, guint codec)
 static void
 assert_nearest (const DrawlCheckQuestion *question, const DrawlCheck *check)
 {
-  const DrawlFallback *found = &check->keep_size;
+  const DrawlFallback *found = &check->fallbacks[DRAWL_KEEP_SIZE];
   gboolean has_codec = question->codec >= 0;
 
   if (check->verdict == DRAWL_VERDICT_AS_HIRED || question->size < 0)
@@ -180,7 +180,7 @@ static void
 assert_largest (const DrawlCheckQuestion *question, const DrawlCheck *check)
 {
   const DrawlBody *body = question->body;
-  const DrawlFallback *found = &check->keep_rate;
+  const DrawlFallback *found = &check->fallbacks[DRAWL_KEEP_RATE];
   guint64 largest = 0;
 
   if (check->verdict == DRAWL_VERDICT_AS_HIRED)
