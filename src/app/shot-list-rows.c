@@ -1,30 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The rows of the list: made, filled and emptied as the list view recycles them; dropped on one
- * another, clicked, and asked for their menu. Invariant: `rows` holds those that are alive. */
+/* The rows of the list: made, filled and emptied as the list view recycles them; headed with
+ * scenes, clicked, and asked for their menu. Invariant: `rows` holds those that are alive. */
 
 #include "app/shot-list-private.h"
-
-#include "app/shot-row.h"
-#include "core/text.h"
-
-/* The shot lands before or after the row that it was dropped on, wherever that stands in the plan.
- */
-static void
-on_dropped (DrawlShotRow *row, DrawlShot *shot, gboolean after, DrawlShotList *self)
-{
-  int from = drawl_plan_shot_position (self->plan, shot);
-  int at = drawl_plan_shot_position (self->plan, drawl_shot_row_get_shot (row));
-
-  if (from < 0 || at < 0 || from == at)
-    return;
-  int to = after ? at + 1 : at;
-  if (from < to)
-    to--;
-  if (to != from)
-    drawl_plan_move_shot (self->plan, (guint)from, (guint)to, _ ("Move Shot"));
-  drawl_shot_list_select (self, shot);
-}
 
 /* Where the list is alone in the window a click goes on to the shot. The list view's own way of
  * doing so would also select whatever the pointer passes over. */
@@ -57,7 +36,10 @@ open_menu (DrawlShotList *self, GtkWidget *row)
 static void
 on_menu_wanted (DrawlShotRow *row, DrawlShotList *self)
 {
-  drawl_shot_list_select (self, drawl_shot_row_get_shot (row));
+  DrawlShot *shot = drawl_shot_row_get_shot (row);
+
+  if (!drawl_shot_selection_has (self->selection, shot))
+    drawl_shot_list_select (self, shot);
   open_menu (self, GTK_WIDGET (row));
 }
 
@@ -81,7 +63,7 @@ on_setup (DrawlShotList *self, GtkListItem *item)
 {
   GtkWidget *row = drawl_shot_row_new ();
 
-  g_signal_connect (row, "dropped", G_CALLBACK (on_dropped), self);
+  drawl_shot_list_add_drag (self, DRAWL_SHOT_ROW (row));
   g_signal_connect (row, "clicked", G_CALLBACK (on_clicked), self);
   g_signal_connect (row, "menu-wanted", G_CALLBACK (on_menu_wanted), self);
   g_signal_connect (row, "destroy", G_CALLBACK (on_row_destroyed), self);
@@ -91,10 +73,21 @@ on_setup (DrawlShotList *self, GtkListItem *item)
 }
 
 static void
+head_row (DrawlShotList *self, DrawlShotRow *row, guint position)
+{
+  guint n_shots = 0;
+  const char *scene = drawl_shot_view_heading (self->view, position, &n_shots);
+
+  drawl_shot_row_set_heading (row, scene, n_shots);
+}
+
+static void
 on_bind (DrawlShotList *self, GtkListItem *item)
 {
-  drawl_shot_row_set_shot (DRAWL_SHOT_ROW (gtk_list_item_get_child (item)),
-                           gtk_list_item_get_item (item));
+  DrawlShotRow *row = DRAWL_SHOT_ROW (gtk_list_item_get_child (item));
+
+  drawl_shot_row_set_shot (row, gtk_list_item_get_item (item));
+  head_row (self, row, gtk_list_item_get_position (item));
 }
 
 static void
@@ -120,4 +113,26 @@ drawl_shot_list_scale_rows (DrawlShotList *list, double longest_s)
   list->longest_s = longest_s;
   for (guint i = 0; i < list->rows->len; i++)
     drawl_shot_row_set_longest (list->rows->pdata[i], longest_s);
+}
+
+/* Rows that wait to be used again have no shot. Where many are shown, one walk over the view is
+ * quicker than looking for each. */
+void
+drawl_shot_list_head_rows (DrawlShotList *list)
+{
+  g_autoptr (GHashTable) rows = g_hash_table_new (NULL, NULL);
+  guint n = drawl_shot_view_n_shown (list->view), left;
+
+  for (guint i = 0; i < list->rows->len; i++)
+    if (drawl_shot_row_get_shot (list->rows->pdata[i]) != NULL)
+      g_hash_table_insert (rows, drawl_shot_row_get_shot (list->rows->pdata[i]),
+                           list->rows->pdata[i]);
+  left = g_hash_table_size (rows);
+  for (guint i = 0; i < n && left > 0; i++) {
+    DrawlShotRow *row = g_hash_table_lookup (rows, drawl_shot_view_get_shot (list->view, i));
+    if (row == NULL)
+      continue;
+    head_row (list, row, i);
+    left--;
+  }
 }

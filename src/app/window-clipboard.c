@@ -17,14 +17,15 @@
 
 /* ---- Copying ---- */
 
-/* Where @shots stand in @plan. */
+/* Where @shots, which are in the order of @plan, stand in it. */
 static guint *
 positions_of (DrawlPlan *plan, GPtrArray *shots)
 {
-  guint *positions = g_new (guint, shots->len);
+  guint *positions = g_new0 (guint, shots->len);
 
-  for (guint i = 0; i < shots->len; i++)
-    positions[i] = (guint)drawl_plan_shot_position (plan, shots->pdata[i]);
+  for (guint i = 0, at = 0; i < drawl_plan_n_shots (plan) && at < shots->len; i++)
+    if (drawl_plan_get_shot (plan, i) == shots->pdata[at])
+      positions[at++] = i;
   return positions;
 }
 
@@ -88,18 +89,13 @@ static void
 on_cut (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   DrawlWindow *self = data;
-  DrawlPlan *plan = drawl_window_get_plan (self);
   g_autoptr (GPtrArray) shots = selection_of (self);
 
   if (shots == NULL)
     return;
   drawl_window_take_entry (self);
   put (self, shots);
-  drawl_plan_begin_step (plan, _ ("Cut Shots"));
-  for (guint i = shots->len; i-- > 0;)
-    drawl_plan_remove_shot (plan, (guint)drawl_plan_shot_position (plan, shots->pdata[i]),
-                            _ ("Cut Shots"));
-  drawl_plan_end_step (plan);
+  drawl_plan_remove_all (drawl_window_get_plan (self), shots, _ ("Cut Shots"));
   g_autofree char *count = drawl_figure_count (shots->len);
   g_autofree char *text =
       g_strdup_printf (ngettext_ ("%s shot cut", "%s shots cut", shots->len), count);

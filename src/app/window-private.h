@@ -49,6 +49,13 @@ void drawl_window_tell (DrawlWindow *window, const char *text);
 /* window-actions.c */
 void drawl_window_add_actions (DrawlWindow *window);
 void drawl_window_refresh_actions (DrawlWindow *window);
+void drawl_window_enable (DrawlWindow *window, const char *action, gboolean enabled);
+
+/* window-shots.c */
+void drawl_window_add_shot_actions (DrawlWindow *window);
+void drawl_window_refresh_shot_actions (DrawlWindow *window);
+/* What the list has to say is said by the window. */
+void drawl_window_listen_to_list (DrawlWindow *window, DrawlShotList *list);
 
 /* window-files.c */
 void drawl_window_add_file_actions (DrawlWindow *window);
@@ -70,7 +77,7 @@ void drawl_window_take_table (DrawlWindow *window, DrawlShotTable *table, const 
                               const char *label, gboolean at_once);
 /* Where new shots go: behind the selection, or at the end. */
 guint drawl_window_insert_position (DrawlWindow *window);
-/* Selects the first of @n shots that are on the plan now, and offers to take them back. */
+/* Selects the @n shots that are on the plan now, and offers to take them back. */
 void drawl_window_show_brought_in (DrawlWindow *window, guint position, guint n);
 
 /* window-clipboard.c */

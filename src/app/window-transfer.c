@@ -22,8 +22,8 @@ drawl_window_insert_position (DrawlWindow *window)
 
   if (list != NULL) {
     g_autoptr (GPtrArray) shots = drawl_shot_list_dup_selection (list);
-    for (guint i = 0; i < shots->len; i++)
-      last = MAX (last, drawl_plan_shot_position (plan, shots->pdata[i]));
+    if (shots->len > 0)
+      last = drawl_plan_shot_position (plan, shots->pdata[shots->len - 1]);
   }
   return last >= 0 ? (guint)last + 1 : drawl_plan_n_shots (plan);
 }
@@ -32,13 +32,16 @@ void
 drawl_window_show_brought_in (DrawlWindow *window, guint position, guint n)
 {
   DrawlPlan *plan = drawl_window_get_plan (window);
+  g_autoptr (GPtrArray) shots = g_ptr_array_new ();
   g_autofree char *count = drawl_figure_count (n);
   g_autofree char *text =
       g_strdup_printf (ngettext_ ("%s shot brought in", "%s shots brought in", n), count);
 
   drawl_window_show_page (window, "shots");
-  if (position < drawl_plan_n_shots (plan))
-    drawl_shot_list_select (drawl_window_get_list (window), drawl_plan_get_shot (plan, position));
+  for (guint i = position; i < MIN (position + n, drawl_plan_n_shots (plan)); i++)
+    g_ptr_array_add (shots, drawl_plan_get_shot (plan, i));
+  if (shots->len > 0)
+    drawl_shot_list_select_many (drawl_window_get_list (window), shots);
   drawl_shots_page_go_back (window->shots);
   drawl_window_tell_undoable (window, text);
 }
@@ -203,26 +206,18 @@ on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
 
 /* ---- The actions ---- */
 
-static void
-enable (DrawlWindow *self, const char *name, gboolean enabled)
-{
-  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
-
-  g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
-}
-
 void
 drawl_window_refresh_transfer (DrawlWindow *window)
 {
   gboolean plan = drawl_window_get_plan (window) != NULL;
   gboolean shot = drawl_window_get_shot (window) != NULL;
 
-  enable (window, "import", plan);
-  enable (window, "export", plan);
-  enable (window, "print", plan);
-  enable (window, "paste", plan);
-  enable (window, "copy", shot);
-  enable (window, "cut", shot);
+  drawl_window_enable (window, "import", plan);
+  drawl_window_enable (window, "export", plan);
+  drawl_window_enable (window, "print", plan);
+  drawl_window_enable (window, "paste", plan);
+  drawl_window_enable (window, "copy", shot);
+  drawl_window_enable (window, "cut", shot);
 }
 
 void

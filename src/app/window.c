@@ -76,8 +76,7 @@ make_shots (DrawlWindow *self)
   adw_bin_set_child (ADW_BIN (self->shots_bin), GTK_WIDGET (self->shots));
   g_signal_connect_object (self->shots, "notify::covered", G_CALLBACK (refresh_back), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (drawl_shots_page_get_list (self->shots), "notify",
-                           G_CALLBACK (drawl_window_refresh_actions), self, G_CONNECT_SWAPPED);
+  drawl_window_listen_to_list (self, drawl_shots_page_get_list (self->shots));
   drawl_shots_page_set_plan (self->shots, drawl_window_get_plan (self));
 }
 
@@ -180,9 +179,16 @@ dismiss_toast (DrawlWindow *self)
 }
 
 static void
-show_toast (DrawlWindow *window, AdwToast *toast)
+show_toast (DrawlWindow *window, const char *text, gboolean undoable)
 {
+  g_autofree char *markup = g_markup_escape_text (text, -1);
+  AdwToast *toast = adw_toast_new (markup);
+
   dismiss_toast (window);
+  if (undoable) {
+    adw_toast_set_button_label (toast, _ ("_Undo"));
+    adw_toast_set_action_name (toast, "win.undo");
+  }
   g_signal_connect_object (toast, "dismissed", G_CALLBACK (on_toast_dismissed), window,
                            G_CONNECT_SWAPPED);
   window->toast = toast;
@@ -192,20 +198,13 @@ show_toast (DrawlWindow *window, AdwToast *toast)
 void
 drawl_window_tell (DrawlWindow *window, const char *text)
 {
-  g_autofree char *markup = g_markup_escape_text (text, -1);
-
-  show_toast (window, adw_toast_new (markup));
+  show_toast (window, text, FALSE);
 }
 
 void
 drawl_window_tell_undoable (DrawlWindow *window, const char *text)
 {
-  g_autofree char *markup = g_markup_escape_text (text, -1);
-  AdwToast *toast = adw_toast_new (markup);
-
-  adw_toast_set_button_label (toast, _ ("_Undo"));
-  adw_toast_set_action_name (toast, "win.undo");
-  show_toast (window, toast);
+  show_toast (window, text, TRUE);
 }
 
 /* ---- The document ---- */

@@ -42,6 +42,11 @@ void drawl_plan_free_slates (DrawlPlan *plan, const GPtrArray *shot_fields);
  * (NULL: empty). New string. */
 char *drawl_plan_free_body_id (DrawlPlan *plan, const char *wanted, GHashTable *given);
 
+/* An empty list of shots with references, with room for @n; and adds to one those of another that
+ * stand from @first to before @end. */
+GPtrArray *drawl_plan_new_shots (guint n);
+void drawl_plan_add_shots (GPtrArray *shots, const GPtrArray *from, guint first, guint end);
+
 /* Applies a change, and turns it over: it then holds what takes it back. Works out anew what it
  * touches. The values must have been checked. */
 void drawl_plan_apply (DrawlPlan *plan, DrawlChange *change);

@@ -70,6 +70,16 @@ gboolean drawl_plan_insert_shot (DrawlPlan *plan, guint position, const DrawlSho
  * step, told of once; all of them or, with an error, none. */
 gboolean drawl_plan_insert_all (DrawlPlan *plan, guint position, const GPtrArray *hired_fields,
                                 const GPtrArray *shot_fields, const char *label, GError **error);
+/* The same for shots that are on the plan, in any order, none of them twice. @shot_fields are what
+ * they get, one each; none may take the slate that another one has. @position is a gap of the list
+ * as it now is (0: before the first shot): they are moved there, in the plan's order. @order: all
+ * shots of the plan. */
+gboolean drawl_plan_set_all (DrawlPlan *plan, const GPtrArray *shots, const GPtrArray *shot_fields,
+                             const char *label, GError **error);
+void drawl_plan_remove_all (DrawlPlan *plan, const GPtrArray *shots, const char *label);
+void drawl_plan_move_all (DrawlPlan *plan, const GPtrArray *shots, guint position,
+                          const char *label);
+void drawl_plan_reorder (DrawlPlan *plan, const GPtrArray *order, const char *label);
 void drawl_plan_remove_shot (DrawlPlan *plan, guint position, const char *label);
 void drawl_plan_move_shot (DrawlPlan *plan, guint from, guint to, const char *label);
 gboolean drawl_plan_insert_body (DrawlPlan *plan, guint position, const DrawlHiredFields *fields,
