@@ -41,6 +41,8 @@ refresh (DrawlShotsPage *self)
       self->plan != NULL && g_list_model_get_n_items (drawl_plan_get_bodies (self->plan)) > 0;
 
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), empty ? "empty" : "shots");
+  if (bodies && gtk_widget_is_focus (self->body_button))
+    gtk_widget_grab_focus (self->shot_button);
   gtk_widget_set_visible (self->body_button, !bodies);
   suggest (self->body_button, !bodies);
   suggest (self->shot_button, bodies);

@@ -9,6 +9,7 @@
 #include "app/hired-body-page.h"
 #include "app/hired-body-row.h"
 #include "app/plan-dialog.h"
+#include "app/recovery-dialog.h"
 #include "app/shot-page.h"
 #include "app/shot-row.h"
 #include "app/tier-group.h"
@@ -56,6 +57,7 @@ test_widget (gconstpointer data)
 static const Row window_rows[] = {
     {"body-chooser", drawl_body_chooser_get_type},
     {"plan-dialog", drawl_plan_dialog_get_type},
+    {"recovery-dialog", drawl_recovery_dialog_get_type},
     {"window", drawl_window_get_type},
 };
 
