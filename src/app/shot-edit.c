@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Edits of one shot: a copy of its fields, one thing changed, handed to the plan. Nothing is worked
+/* Edits of shots: a copy of the fields, one thing changed, handed to the plan. Nothing is worked
  * out here. */
 
 #include "app/shot-edit.h"
@@ -19,6 +19,16 @@ keep_drop_possible (DrawlShotFields *fields)
 }
 
 gboolean
+drawl_shot_edit_set_term (DrawlShotFields *fields, DrawlTimingTerm term, DrawlRational value,
+                          GError **error)
+{
+  if (!drawl_blanks_edit (&fields->blanks, term, value, error))
+    return FALSE;
+  keep_drop_possible (fields);
+  return TRUE;
+}
+
+gboolean
 drawl_shot_edit_term (DrawlPlan *plan, DrawlShot *shot, const DrawlBlanks *from,
                       DrawlTimingTerm term, DrawlRational value, GError **error)
 {
@@ -26,10 +36,8 @@ drawl_shot_edit_term (DrawlPlan *plan, DrawlShot *shot, const DrawlBlanks *from,
 
   if (from != NULL)
     fields->blanks = *from;
-  if (!drawl_blanks_edit (&fields->blanks, term, value, error))
-    return FALSE;
-  keep_drop_possible (fields);
-  return drawl_plan_set_shot (plan, shot, fields, _ (drawl_term_words[term].change), error);
+  return drawl_shot_edit_set_term (fields, term, value, error) &&
+         drawl_plan_set_shot (plan, shot, fields, _ (drawl_term_words[term].change), error);
 }
 
 void
@@ -87,15 +95,54 @@ settle_on (DrawlShotFields *fields, DrawlHiredBody *hired)
     drawl_shot_fields_set (&fields->codec, body->codecs[limit->codec].id);
 }
 
-gboolean
-drawl_shot_edit_body (DrawlPlan *plan, DrawlShot *shot, const char *id, GError **error)
+void
+drawl_shot_edit_give_body (DrawlShotFields *fields, DrawlHiredBody *hired)
 {
-  g_autoptr (DrawlShotFields) fields = drawl_shot_fields_copy (drawl_shot_get_fields (shot));
+  DrawlBody *body = drawl_hired_body_get_body (hired);
+  DrawlTier held =
+      drawl_tier_effective (body->licences, body->n_licences, drawl_hired_body_get_tier (hired));
+  const DrawlBodyLimit *chosen = body->limits;
+
+  drawl_shot_fields_set (&fields->body, drawl_hired_body_get_id (hired));
+  fields->audio_tracks = MIN (body->audio_tracks, DRAWL_SHOT_AUDIO_MAX);
+  if (body->n_limits == 0)
+    return;
+  for (guint i = 0; i < body->n_limits; i++)
+    if (opens (&body->limits[i], held)) {
+      chosen = &body->limits[i];
+      break;
+    }
+  drawl_shot_fields_set (&fields->size, body->sizes[chosen->size].id);
+  drawl_shot_fields_set (
+      &fields->codec, chosen->codec != DRAWL_BODY_NO_CODEC ? body->codecs[chosen->codec].id : "");
+}
+
+void
+drawl_shot_edit_set_body (DrawlShotFields *fields, DrawlPlan *plan, const char *id)
+{
   DrawlHiredBody *hired = drawl_plan_find_body (plan, id);
 
   drawl_shot_fields_set (&fields->body, id);
   if (hired != NULL)
     settle_on (fields, hired);
+}
+
+void
+drawl_shot_edit_set_size (DrawlShotFields *fields, DrawlPlan *plan, const char *id)
+{
+  DrawlHiredBody *hired = drawl_plan_find_body (plan, fields->body);
+
+  drawl_shot_fields_set (&fields->size, id);
+  if (hired != NULL && *id != '\0')
+    settle_on (fields, hired);
+}
+
+gboolean
+drawl_shot_edit_body (DrawlPlan *plan, DrawlShot *shot, const char *id, GError **error)
+{
+  g_autoptr (DrawlShotFields) fields = drawl_shot_fields_copy (drawl_shot_get_fields (shot));
+
+  drawl_shot_edit_set_body (fields, plan, id);
   return drawl_plan_set_shot (plan, shot, fields, _ ("Change body"), error);
 }
 
@@ -103,11 +150,8 @@ gboolean
 drawl_shot_edit_size (DrawlPlan *plan, DrawlShot *shot, const char *id, GError **error)
 {
   g_autoptr (DrawlShotFields) fields = drawl_shot_fields_copy (drawl_shot_get_fields (shot));
-  DrawlHiredBody *hired = drawl_plan_find_body (plan, fields->body);
 
-  drawl_shot_fields_set (&fields->size, id);
-  if (hired != NULL && *id != '\0')
-    settle_on (fields, hired);
+  drawl_shot_edit_set_size (fields, plan, id);
   return drawl_plan_set_shot (plan, shot, fields, _ ("Change size"), error);
 }
 

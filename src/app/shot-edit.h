@@ -5,6 +5,19 @@
 
 #include "plan/plan.h"
 
+/* ---- Of fields alone: nothing changes in a plan ---- */
+
+/* The body, with the first size and codec that are open to its tier, so that a new shot can be done
+ * as hired. */
+void drawl_shot_edit_give_body (DrawlShotFields *fields, DrawlHiredBody *hired);
+/* What the edits below do to the fields. */
+gboolean drawl_shot_edit_set_term (DrawlShotFields *fields, DrawlTimingTerm term,
+                                   DrawlRational value, GError **error);
+void drawl_shot_edit_set_body (DrawlShotFields *fields, DrawlPlan *plan, const char *id);
+void drawl_shot_edit_set_size (DrawlShotFields *fields, DrawlPlan *plan, const char *id);
+
+/* ---- Of a shot ---- */
+
 /* Types @value into @term of @from (NULL: the shot's present sentence). Drop counting is switched
  * off when the playback rate has none. Errors: as drawl_blanks_edit() and drawl_plan_set_shot();
  * nothing has changed then. */

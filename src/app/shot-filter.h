@@ -1,33 +1,32 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-/* DrawlShotFilter: which shots the list shows: those of one verdict, those in which every word of a
- * search stands (in slate, scene, action or notes), and always the kept one, so that the shot in
- * hand does not vanish under an edit. */
+/* DrawlShotFilter: which shots the list shows: those of one verdict, on one body, and in which
+ * every word of a search stands: in slate, scene, action or notes. */
 
-#include <gtk/gtk.h>
-
+#include "plan/hired-body.h"
 #include "plan/shot.h"
 
-#define DRAWL_TYPE_SHOT_FILTER (drawl_shot_filter_get_type ())
-G_DECLARE_FINAL_TYPE (DrawlShotFilter, drawl_shot_filter, DRAWL, SHOT_FILTER, GtkFilter)
+typedef struct _DrawlShotFilter DrawlShotFilter;
 
 #define DRAWL_SHOT_FILTER_ANY (-1)
 
 DrawlShotFilter *drawl_shot_filter_new (void);
+void drawl_shot_filter_free (DrawlShotFilter *filter);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (DrawlShotFilter, drawl_shot_filter_free)
+
+/* Each returns whether that is another filter than before. */
 
 /* A DrawlVerdict, or DRAWL_SHOT_FILTER_ANY. */
-void drawl_shot_filter_set_verdict (DrawlShotFilter *filter, int verdict);
-int drawl_shot_filter_get_verdict (DrawlShotFilter *filter);
-
+gboolean drawl_shot_filter_set_verdict (DrawlShotFilter *filter, int verdict);
+/* A body of the plan, under whatever id it has; NULL: any, or none. */
+gboolean drawl_shot_filter_set_body (DrawlShotFilter *filter, DrawlHiredBody *hired);
 /* Upper and lower case are the same; empty: every shot. */
-void drawl_shot_filter_set_text (DrawlShotFilter *filter, const char *text);
+gboolean drawl_shot_filter_set_text (DrawlShotFilter *filter, const char *text);
 
-/* Matches from the next look on, whatever the rest says; NULL: none. */
-void drawl_shot_filter_keep (DrawlShotFilter *filter, DrawlShot *shot);
+int drawl_shot_filter_get_verdict (DrawlShotFilter *filter);
+DrawlHiredBody *drawl_shot_filter_get_body (DrawlShotFilter *filter);
 
-/* The same, and looks again if @shot is not among those shown. */
-void drawl_shot_filter_show (DrawlShotFilter *filter, DrawlShot *shot);
-
-/* Shots have changed: look again. */
-void drawl_shot_filter_refresh (DrawlShotFilter *filter);
+/* TRUE while every shot matches, whatever it is. */
+gboolean drawl_shot_filter_is_open (DrawlShotFilter *filter);
+gboolean drawl_shot_filter_matches (DrawlShotFilter *filter, DrawlShot *shot);

@@ -1,30 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The rows of the list: made, filled and emptied as the list view recycles them; dropped on one
- * another, clicked, and asked for their menu. Invariant: `rows` holds those that are alive. */
+/* The rows of the list: made, filled and emptied as the list view recycles them; headed with
+ * scenes, clicked, and asked for their menu. Invariant: `rows` holds those that are alive. */
 
 #include "app/shot-list-private.h"
-
-#include "app/shot-row.h"
-#include "core/text.h"
-
-/* The shot lands before or after the row that it was dropped on, wherever that stands in the plan.
- */
-static void
-on_dropped (DrawlShotRow *row, DrawlShot *shot, gboolean after, DrawlShotList *self)
-{
-  int from = drawl_plan_shot_position (self->plan, shot);
-  int at = drawl_plan_shot_position (self->plan, drawl_shot_row_get_shot (row));
-
-  if (from < 0 || at < 0 || from == at)
-    return;
-  int to = after ? at + 1 : at;
-  if (from < to)
-    to--;
-  if (to != from)
-    drawl_plan_move_shot (self->plan, (guint)from, (guint)to, _ ("Move Shot"));
-  drawl_shot_list_select (self, shot);
-}
 
 /* Where the list is alone in the window a click goes on to the shot. The list view's own way of
  * doing so would also select whatever the pointer passes over. */
@@ -57,7 +36,10 @@ open_menu (DrawlShotList *self, GtkWidget *row)
 static void
 on_menu_wanted (DrawlShotRow *row, DrawlShotList *self)
 {
-  drawl_shot_list_select (self, drawl_shot_row_get_shot (row));
+  DrawlShot *shot = drawl_shot_row_get_shot (row);
+
+  if (!drawl_shot_selection_has (self->selection, shot))
+    drawl_shot_list_select (self, shot);
   open_menu (self, GTK_WIDGET (row));
 }
 
@@ -81,7 +63,7 @@ on_setup (DrawlShotList *self, GtkListItem *item)
 {
   GtkWidget *row = drawl_shot_row_new ();
 
-  g_signal_connect (row, "dropped", G_CALLBACK (on_dropped), self);
+  drawl_shot_list_add_drag (self, DRAWL_SHOT_ROW (row));
   g_signal_connect (row, "clicked", G_CALLBACK (on_clicked), self);
   g_signal_connect (row, "menu-wanted", G_CALLBACK (on_menu_wanted), self);
   g_signal_connect (row, "destroy", G_CALLBACK (on_row_destroyed), self);
@@ -90,17 +72,33 @@ on_setup (DrawlShotList *self, GtkListItem *item)
   gtk_list_item_set_child (item, row);
 }
 
+/* The shot that stands at the row's place, and the scene that begins with it. */
+static void
+fill_row (DrawlShotList *self, DrawlShotRow *row, guint position)
+{
+  guint n_shots = 0;
+  const char *scene = drawl_shot_view_heading (self->view, position, &n_shots);
+
+  drawl_shot_row_set_heading (row, scene, n_shots);
+  drawl_shot_row_set_shot (row, drawl_shot_view_get_shot (self->view, position));
+}
+
 static void
 on_bind (DrawlShotList *self, GtkListItem *item)
 {
-  drawl_shot_row_set_shot (DRAWL_SHOT_ROW (gtk_list_item_get_child (item)),
-                           gtk_list_item_get_item (item));
+  GtkWidget *row = gtk_list_item_get_child (item);
+
+  g_object_set_data (G_OBJECT (row), "item", item);
+  fill_row (self, DRAWL_SHOT_ROW (row), gtk_list_item_get_position (item));
 }
 
 static void
 on_unbind (DrawlShotList *self, GtkListItem *item)
 {
-  drawl_shot_row_set_shot (DRAWL_SHOT_ROW (gtk_list_item_get_child (item)), NULL);
+  GtkWidget *row = gtk_list_item_get_child (item);
+
+  g_object_set_data (G_OBJECT (row), "item", NULL);
+  drawl_shot_row_set_shot (DRAWL_SHOT_ROW (row), NULL);
 }
 
 void
@@ -120,4 +118,15 @@ drawl_shot_list_scale_rows (DrawlShotList *list, double longest_s)
   list->longest_s = longest_s;
   for (guint i = 0; i < list->rows->len; i++)
     drawl_shot_row_set_longest (list->rows->pdata[i], longest_s);
+}
+
+/* Rows that wait to be used again are at no place. */
+void
+drawl_shot_list_fill_rows (DrawlShotList *list)
+{
+  for (guint i = 0; i < list->rows->len; i++) {
+    GtkListItem *item = g_object_get_data (list->rows->pdata[i], "item");
+    if (item != NULL)
+      fill_row (list, list->rows->pdata[i], gtk_list_item_get_position (item));
+  }
 }

@@ -9,18 +9,24 @@
 #include "app/verdict-mark.h"
 #include "core/text.h"
 #include "draw/timeline.h"
+#include "plan/figure.h"
+
+#define SLATE_CHARS_MIN 3
+#define SLATE_CHARS_MAX 8
 
 enum { PROP_SHOT = 1, PROP_LONGEST, N_PROPS };
 
 static GParamSpec *props[N_PROPS];
-static guint dropped_signal, menu_signal, clicked_signal;
+static guint menu_signal, clicked_signal;
 
 struct _DrawlShotRow {
   GtkWidget parent_instance;
   DrawlShot *shot;
   gulong changed_id;
   double longest_s;
-  GtkWidget *text_box, *slate_label, *action_label, *summary_label, *bar_area, *verdict_mark;
+  char *heading; /* or NULL */
+  GtkWidget *heading_label, *body_box, *slate_label, *action_label, *summary_label, *bar_area,
+      *verdict_mark;
 };
 
 G_DEFINE_FINAL_TYPE (DrawlShotRow, drawl_shot_row, GTK_TYPE_WIDGET)
@@ -51,7 +57,22 @@ name_list_item (DrawlShotRow *self, const char *action, const char *summary)
   g_autofree char *name =
       g_strdup_printf (_ ("%s, %s, %s, %s"), drawl_shot_get_slate (self->shot), action, summary,
                        drawl_verdict_name (drawl_shot_get_verdict (self->shot)));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (item), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  /* The first row of a scene says which. */
+  g_autofree char *whole =
+      self->heading != NULL ? g_strdup_printf ("%s: %s", self->heading, name) : NULL;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (item), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  whole != NULL ? whole : name, -1);
+}
+
+/* An inscription is as wide as it is told to be, so that another text asks for no new layout. */
+static void
+show_slate (DrawlShotRow *self, const char *slate)
+{
+  guint chars = (guint)CLAMP (g_utf8_strlen (slate, -1), SLATE_CHARS_MIN, SLATE_CHARS_MAX);
+
+  gtk_inscription_set_text (GTK_INSCRIPTION (self->slate_label), slate);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (self->slate_label), chars);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (self->slate_label), chars);
 }
 
 static void
@@ -63,13 +84,13 @@ refresh (DrawlShotRow *self)
 
   if (!named)
     action = _ ("No action yet");
-  gtk_label_set_text (GTK_LABEL (self->slate_label), drawl_shot_get_slate (self->shot));
-  gtk_label_set_text (GTK_LABEL (self->action_label), action);
+  show_slate (self, drawl_shot_get_slate (self->shot));
+  gtk_inscription_set_text (GTK_INSCRIPTION (self->action_label), action);
   if (named)
     gtk_widget_remove_css_class (self->action_label, "dim-label");
   else
     gtk_widget_add_css_class (self->action_label, "dim-label");
-  gtk_label_set_text (GTK_LABEL (self->summary_label), summary);
+  gtk_inscription_set_text (GTK_INSCRIPTION (self->summary_label), summary);
   drawl_verdict_mark_set_verdict (DRAWL_VERDICT_MARK (self->verdict_mark),
                                   drawl_shot_get_verdict (self->shot));
   gtk_widget_queue_draw (self->bar_area);
@@ -104,57 +125,36 @@ drawl_shot_row_set_longest (DrawlShotRow *row, double longest_s)
   gtk_widget_queue_draw (row->bar_area);
 }
 
-static GdkContentProvider *
-on_drag_prepare (DrawlShotRow *self, double x, double y)
+void
+drawl_shot_row_mark_drop (DrawlShotRow *row, gboolean before, gboolean after)
 {
-  return self->shot != NULL ? gdk_content_provider_new_typed (DRAWL_TYPE_SHOT, self->shot) : NULL;
+  (before ? gtk_widget_add_css_class : gtk_widget_remove_css_class) (row->body_box, "drop-before");
+  (after ? gtk_widget_add_css_class : gtk_widget_remove_css_class) (row->body_box, "drop-after");
 }
 
-static void
-on_drag_begin (DrawlShotRow *self, GdkDrag *drag, GtkDragSource *source)
+/* "Scene 2 · 5 shots". */
+void
+drawl_shot_row_set_heading (DrawlShotRow *row, const char *scene, guint n_shots)
 {
-  g_autoptr (GdkPaintable) picture = gtk_widget_paintable_new (GTK_WIDGET (self));
+  g_autofree char *text = NULL;
 
-  gtk_drag_source_set_icon (source, picture, 12, 12);
-}
-
-/* Which half of the row the pointer is in is shown by a line on that side. */
-static void
-mark_drop (DrawlShotRow *self, gboolean before, gboolean after)
-{
-  GtkWidget *widget = GTK_WIDGET (self);
-
-  (before ? gtk_widget_add_css_class : gtk_widget_remove_css_class) (widget, "drop-before");
-  (after ? gtk_widget_add_css_class : gtk_widget_remove_css_class) (widget, "drop-after");
-}
-
-static gboolean
-in_lower_half (DrawlShotRow *self, double y)
-{
-  return y > gtk_widget_get_height (GTK_WIDGET (self)) / 2.0;
-}
-
-static GdkDragAction
-on_drop_motion (DrawlShotRow *self, double x, double y)
-{
-  gboolean after = in_lower_half (self, y);
-
-  mark_drop (self, !after, after);
-  return GDK_ACTION_MOVE;
-}
-
-static void
-on_drop_leave (DrawlShotRow *self)
-{
-  mark_drop (self, FALSE, FALSE);
-}
-
-static gboolean
-on_drop (DrawlShotRow *self, const GValue *value, double x, double y)
-{
-  mark_drop (self, FALSE, FALSE);
-  g_signal_emit (self, dropped_signal, 0, g_value_get_object (value), in_lower_half (self, y));
-  return TRUE;
+  if (scene != NULL) {
+    g_autofree char *count = drawl_figure_count (n_shots);
+    g_autofree char *shots = g_strdup_printf (ngettext_ ("%s shot", "%s shots", n_shots), count);
+    /* A scene that is called by a number. */
+    g_autofree char *name = g_ascii_isdigit (scene[0]) ? g_strdup_printf (_ ("Scene %s"), scene)
+                            : scene[0] == '\0'         ? g_strdup (_ ("No scene"))
+                                                       : g_strdup (scene);
+    text = g_strdup_printf ("%s · %s", name, shots);
+  }
+  if (g_strcmp0 (text, row->heading) == 0)
+    return;
+  g_free (row->heading);
+  row->heading = g_steal_pointer (&text);
+  gtk_label_set_text (GTK_LABEL (row->heading_label), row->heading != NULL ? row->heading : "");
+  gtk_widget_set_visible (row->heading_label, row->heading != NULL);
+  if (row->shot != NULL)
+    refresh (row);
 }
 
 static void
@@ -163,10 +163,38 @@ on_pressed (DrawlShotRow *self)
   g_signal_emit (self, menu_signal, 0);
 }
 
+/* With a key held it is about what is selected. */
 static void
-on_released (DrawlShotRow *self)
+on_released (DrawlShotRow *self, int n_press, double x, double y, GtkGesture *gesture)
 {
-  g_signal_emit (self, clicked_signal, 0);
+  GdkModifierType state =
+      gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (gesture));
+
+  if ((state & (GDK_CONTROL_MASK | GDK_SHIFT_MASK)) == 0)
+    g_signal_emit (self, clicked_signal, 0);
+}
+
+/* What the row has no room for; made when it is asked for. */
+static gboolean
+on_query_tooltip (DrawlShotRow *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
+{
+  if (self->shot == NULL)
+    return FALSE;
+  const DrawlShotFields *fields = drawl_shot_get_fields (self->shot);
+  g_autofree char *count = drawl_figure_count (fields->takes);
+  g_autofree char *before = drawl_figure_time (fields->handle_before_s);
+  g_autofree char *after = drawl_figure_time (fields->handle_after_s);
+  g_autofree char *takes =
+      g_strdup_printf (ngettext_ ("%s take", "%s takes", fields->takes), count);
+  g_autofree char *text =
+      /* Translators: "3 takes, handles of 2 s and 1.5 s, must be". */
+      g_strdup_printf (_ ("%s, handles of %s and %s, %s"), takes, before, after,
+                       fields->must ? _ ("must be") : _ ("wished for"));
+  g_autofree char *all =
+      g_strconcat (text, fields->notes[0] != '\0' ? "\n" : NULL, fields->notes, NULL);
+
+  gtk_tooltip_set_text (tooltip, all);
+  return TRUE;
 }
 
 static void
@@ -207,6 +235,7 @@ static void
 drawl_shot_row_dispose (GObject *object)
 {
   drawl_shot_row_set_shot (DRAWL_SHOT_ROW (object), NULL);
+  g_clear_pointer (&DRAWL_SHOT_ROW (object)->heading, g_free);
   gtk_widget_dispose_template (GTK_WIDGET (object), DRAWL_TYPE_SHOT_ROW);
   G_OBJECT_CLASS (drawl_shot_row_parent_class)->dispose (object);
 }
@@ -227,8 +256,6 @@ drawl_shot_row_class_init (DrawlShotRowClass *klass)
   props[PROP_LONGEST] = g_param_spec_double ("longest", NULL, NULL, 0, G_MAXDOUBLE, 0,
                                              G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
-  dropped_signal = g_signal_new ("dropped", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
-                                 NULL, NULL, G_TYPE_NONE, 2, DRAWL_TYPE_SHOT, G_TYPE_BOOLEAN);
   clicked_signal = g_signal_new ("clicked", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
                                  NULL, NULL, G_TYPE_NONE, 0);
   menu_signal = g_signal_new ("menu-wanted", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
@@ -236,31 +263,13 @@ drawl_shot_row_class_init (DrawlShotRowClass *klass)
 
   g_type_ensure (DRAWL_TYPE_VERDICT_MARK);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/drawl/Drawl/ui/shot-row.ui");
-  gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, text_box);
+  gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, heading_label);
+  gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, body_box);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, slate_label);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, action_label);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, summary_label);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, bar_area);
   gtk_widget_class_bind_template_child (widget_class, DrawlShotRow, verdict_mark);
-}
-
-static void
-add_drag_and_drop (DrawlShotRow *self)
-{
-  GtkDragSource *source = gtk_drag_source_new ();
-  GtkDropTarget *target = gtk_drop_target_new (DRAWL_TYPE_SHOT, GDK_ACTION_MOVE);
-
-  gtk_drag_source_set_actions (source, GDK_ACTION_MOVE);
-  g_signal_connect_swapped (source, "prepare", G_CALLBACK (on_drag_prepare), self);
-  g_signal_connect_object (source, "drag-begin", G_CALLBACK (on_drag_begin), self,
-                           G_CONNECT_SWAPPED);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (source));
-
-  g_signal_connect_swapped (target, "enter", G_CALLBACK (on_drop_motion), self);
-  g_signal_connect_swapped (target, "motion", G_CALLBACK (on_drop_motion), self);
-  g_signal_connect_swapped (target, "leave", G_CALLBACK (on_drop_leave), self);
-  g_signal_connect_swapped (target, "drop", G_CALLBACK (on_drop), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }
 
 /* A click; for the menu the secondary button of a mouse, or a long press on a touch screen. */
@@ -286,7 +295,8 @@ drawl_shot_row_init (DrawlShotRow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->bar_area), draw_bar, self, NULL);
-  add_drag_and_drop (self);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
+  g_signal_connect (self, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
   add_gestures (self);
 }
 

@@ -1,19 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* What a person does to the plan from the window: add, remove and move shots and bodies, undo. Each
- * is an action of the window, one row of the table; what cannot be done now is not enabled. */
+/* What a person does to the plan from the window: undo, add and remove bodies, settings. Each is an
+ * action of the window, one row of the table; what cannot be done now is not enabled. Those of the
+ * shots stand in window-shots.c. */
 
 #include "app/body-chooser.h"
 #include "app/message.h"
 #include "app/plan-dialog.h"
+#include "app/shot-edit.h"
 #include "app/tooltip.h"
 #include "app/window-private.h"
 #include "core/text.h"
 
-static void
-enable (DrawlWindow *self, const char *name, gboolean enabled)
+void
+drawl_window_enable (DrawlWindow *window, const char *name, gboolean enabled)
 {
-  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (window), name);
 
   g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
 }
@@ -32,46 +34,28 @@ name_step (GtkWidget *button, const char *verb, const char *step, const char *ke
 static void
 refresh_undo (DrawlWindow *self, DrawlPlan *plan)
 {
-  enable (self, "undo", plan != NULL && drawl_plan_can_undo (plan));
-  enable (self, "redo", plan != NULL && drawl_plan_can_redo (plan));
+  drawl_window_enable (self, "undo", plan != NULL && drawl_plan_can_undo (plan));
+  drawl_window_enable (self, "redo", plan != NULL && drawl_plan_can_redo (plan));
   name_step (self->undo_button, _ ("Undo"), plan != NULL ? drawl_plan_undo_label (plan) : NULL,
              _ ("Ctrl+Z"));
   name_step (self->redo_button, _ ("Redo"), plan != NULL ? drawl_plan_redo_label (plan) : NULL,
              _ ("Ctrl+Shift+Z"));
 }
 
-static void
-refresh_filter (DrawlWindow *self)
-{
-  DrawlShotList *list = drawl_window_get_list (self);
-  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), "filter");
-  const char *filter = list != NULL ? drawl_shot_list_get_filter (list) : "all";
-
-  g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_string (filter));
-}
-
 void
 drawl_window_refresh_actions (DrawlWindow *window)
 {
   DrawlPlan *plan = drawl_window_get_plan (window);
-  DrawlShot *shot = drawl_window_get_shot (window);
-  int at = plan != NULL && shot != NULL ? drawl_plan_shot_position (plan, shot) : -1;
-  static const char *const of_plan[] = {"save",     "save-as", "new-window",
-                                        "add-shot", "find",    "plan-settings",
-                                        "add-body", "page",    "filter"};
-  static const char *const of_shot[] = {"duplicate-shot", "remove-shot", "previous-shot",
-                                        "next-shot"};
+  static const char *const of_plan[] = {"save",          "save-as",  "new-window",
+                                        "plan-settings", "add-body", "page"};
 
   for (gsize i = 0; i < G_N_ELEMENTS (of_plan); i++)
-    enable (window, of_plan[i], plan != NULL);
-  for (gsize i = 0; i < G_N_ELEMENTS (of_shot); i++)
-    enable (window, of_shot[i], at >= 0);
-  enable (window, "move-shot-up", at > 0);
-  enable (window, "move-shot-down", at >= 0 && (guint)at + 1 < drawl_plan_n_shots (plan));
-  enable (window, "remove-body",
-          plan != NULL && g_list_model_get_n_items (drawl_plan_get_bodies (plan)) > 0);
+    drawl_window_enable (window, of_plan[i], plan != NULL);
+  drawl_window_enable (window, "remove-body",
+                       plan != NULL && g_list_model_get_n_items (drawl_plan_get_bodies (plan)) > 0);
   refresh_undo (window, plan);
-  refresh_filter (window);
+  drawl_window_refresh_shot_actions (window);
+  drawl_window_refresh_transfer (window);
 }
 
 /* ---- Undo ---- */
@@ -88,160 +72,6 @@ on_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
   drawl_plan_redo (drawl_window_get_plan (data));
 }
 
-/* ---- Shots ---- */
-
-/* The first size and codec that are open to the tier, so that a new shot can be done as hired. */
-static void
-give_body (DrawlShotFields *fields, DrawlHiredBody *hired)
-{
-  DrawlBody *body = drawl_hired_body_get_body (hired);
-  DrawlTier held =
-      drawl_tier_effective (body->licences, body->n_licences, drawl_hired_body_get_tier (hired));
-  const DrawlBodyLimit *chosen = body->limits;
-
-  drawl_shot_fields_set (&fields->body, drawl_hired_body_get_id (hired));
-  fields->audio_tracks = MIN (body->audio_tracks, DRAWL_SHOT_AUDIO_MAX);
-  if (body->n_limits == 0)
-    return;
-  for (guint i = 0; i < body->n_limits; i++)
-    if ((body->limits[i].licences & ~held) == 0) {
-      chosen = &body->limits[i];
-      break;
-    }
-  drawl_shot_fields_set (&fields->size, body->sizes[chosen->size].id);
-  drawl_shot_fields_set (
-      &fields->codec, chosen->codec != DRAWL_BODY_NO_CODEC ? body->codecs[chosen->codec].id : "");
-}
-
-/* A new shot goes on with the body, size and codec of the one in hand. */
-static DrawlShotFields *
-new_fields (DrawlPlan *plan, DrawlShot *after)
-{
-  g_autofree char *slate = drawl_plan_next_slate (plan);
-  DrawlShotFields *fields = drawl_shot_fields_new (slate, drawl_plan_get_settings (plan)->playback);
-  const DrawlShotFields *former = after != NULL ? drawl_shot_get_fields (after) : NULL;
-  g_autoptr (DrawlHiredBody) first = g_list_model_get_item (drawl_plan_get_bodies (plan), 0);
-
-  if (former != NULL && former->body[0] != '\0') {
-    drawl_shot_fields_set (&fields->body, former->body);
-    drawl_shot_fields_set (&fields->size, former->size);
-    drawl_shot_fields_set (&fields->codec, former->codec);
-    fields->audio_tracks = former->audio_tracks;
-  } else if (first != NULL)
-    give_body (fields, first);
-  return fields;
-}
-
-static void
-insert_after (DrawlWindow *self, DrawlShot *after, const DrawlShotFields *fields, const char *label)
-{
-  DrawlPlan *plan = drawl_window_get_plan (self);
-  int at = after != NULL ? drawl_plan_shot_position (plan, after) : -1;
-  guint position = at >= 0 ? (guint)at + 1 : drawl_plan_n_shots (plan);
-  g_autoptr (GError) error = NULL;
-
-  drawl_window_show_page (self, "shots");
-  if (!drawl_plan_insert_shot (plan, position, fields, label, &error)) {
-    drawl_message_show (GTK_WINDOW (self), _ ("The Shot Could Not Be Added"), error);
-    return;
-  }
-  drawl_shot_list_select (drawl_window_get_list (self), drawl_plan_get_shot (plan, position));
-  drawl_shots_page_enter_shot (self->shots);
-}
-
-static void
-on_add_shot (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  DrawlWindow *self = data;
-  DrawlShot *after = drawl_window_get_shot (self);
-  g_autoptr (DrawlShotFields) fields = new_fields (drawl_window_get_plan (self), after);
-
-  insert_after (self, after, fields, _ ("Add Shot"));
-}
-
-static void
-on_duplicate_shot (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  DrawlWindow *self = data;
-  DrawlShot *shot = drawl_window_get_shot (self);
-  g_autoptr (DrawlShotFields) fields = drawl_shot_fields_copy (drawl_shot_get_fields (shot));
-  g_autofree char *slate = drawl_plan_next_slate (drawl_window_get_plan (self));
-
-  drawl_shot_fields_set (&fields->slate, slate);
-  insert_after (self, shot, fields, _ ("Duplicate Shot"));
-}
-
-static void
-on_remove_shot (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  DrawlWindow *self = data;
-  DrawlPlan *plan = drawl_window_get_plan (self);
-  DrawlShot *shot = drawl_window_get_shot (self);
-  g_autofree char *text = g_strdup_printf (_ ("Shot %s removed"), drawl_shot_get_slate (shot));
-
-  drawl_plan_remove_shot (plan, (guint)drawl_plan_shot_position (plan, shot), _ ("Remove Shot"));
-  drawl_window_tell_undoable (self, text);
-}
-
-static void
-move_by (DrawlWindow *self, int step)
-{
-  DrawlPlan *plan = drawl_window_get_plan (self);
-  DrawlShot *shot = drawl_window_get_shot (self);
-  int at = drawl_plan_shot_position (plan, shot);
-
-  drawl_plan_move_shot (plan, (guint)at, (guint)(at + step), _ ("Move Shot"));
-  drawl_shot_list_select (drawl_window_get_list (self), shot);
-}
-
-static void
-on_move_up (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  move_by (data, -1);
-}
-
-static void
-on_move_down (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  move_by (data, 1);
-}
-
-static void
-on_previous_shot (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  drawl_shot_list_step (drawl_window_get_list (data), -1);
-}
-
-static void
-on_next_shot (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  drawl_shot_list_step (drawl_window_get_list (data), 1);
-}
-
-static void
-on_find (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  DrawlWindow *self = data;
-
-  drawl_window_show_page (self, "shots");
-  drawl_shots_page_go_back (self->shots);
-  drawl_shot_list_search (drawl_window_get_list (self));
-}
-
-/* The verdict that is shown already: all of them again. */
-static void
-on_filter (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  DrawlWindow *self = data;
-  const char *wanted = g_variant_get_string (parameter, NULL);
-
-  drawl_window_show_page (self, "shots");
-  DrawlShotList *list = drawl_window_get_list (self);
-  gboolean again = g_str_equal (wanted, drawl_shot_list_get_filter (list));
-  drawl_shot_list_set_filter (list, again ? "all" : wanted);
-  refresh_filter (self);
-}
-
 /* ---- Bodies ---- */
 
 /* Shots that waited for a body take the new one along, in the same step. */
@@ -253,7 +83,7 @@ give_to_waiting_shots (DrawlPlan *plan, DrawlHiredBody *hired)
     if (drawl_shot_get_fields (shot)->body[0] != '\0')
       continue;
     g_autoptr (DrawlShotFields) fields = drawl_shot_fields_copy (drawl_shot_get_fields (shot));
-    give_body (fields, hired);
+    drawl_shot_edit_give_body (fields, hired);
     drawl_plan_set_shot (plan, shot, fields, _ ("Add Body"), NULL);
   }
 }
@@ -309,14 +139,17 @@ on_remove_body (GSimpleAction *action, GVariant *parameter, gpointer data)
 
 /* ---- The rest ---- */
 
-/* The mains of this plan are those of the next one, too. */
+/* The mains and the unit of this plan are those of the next one, too. */
 static void
 on_settings_applied (DrawlWindow *self)
 {
   GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  GSettings *settings = drawl_application_get_settings (DRAWL_APPLICATION (application));
+  DrawlPlan *plan = drawl_window_get_plan (self);
 
-  g_settings_set_int (drawl_application_get_settings (DRAWL_APPLICATION (application)), "mains-hz",
-                      (int)drawl_plan_get_settings (drawl_window_get_plan (self))->mains_hz);
+  g_settings_set_int (settings, "mains-hz", (int)drawl_plan_get_settings (plan)->mains_hz);
+  g_settings_set_string (settings, "length-unit",
+                         drawl_length_unit_id (drawl_plan_get_length_unit (plan)));
 }
 
 static void
@@ -383,15 +216,6 @@ drawl_window_add_actions (DrawlWindow *window)
   static const GActionEntry entries[] = {
       {"undo", on_undo},
       {"redo", on_redo},
-      {"add-shot", on_add_shot},
-      {"duplicate-shot", on_duplicate_shot},
-      {"remove-shot", on_remove_shot},
-      {"move-shot-up", on_move_up},
-      {"move-shot-down", on_move_down},
-      {"previous-shot", on_previous_shot},
-      {"next-shot", on_next_shot},
-      {"find", on_find},
-      {"filter", on_filter, "s", "'all'"},
       {"add-body", on_add_body},
       {"remove-body", on_remove_body},
       {"plan-settings", on_plan_settings},
@@ -402,4 +226,5 @@ drawl_window_add_actions (DrawlWindow *window)
   };
 
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
+  drawl_window_add_shot_actions (window);
 }

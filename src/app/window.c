@@ -77,8 +77,7 @@ make_shots (DrawlWindow *self)
   adw_bin_set_child (ADW_BIN (self->shots_bin), GTK_WIDGET (self->shots));
   g_signal_connect_object (self->shots, "notify::covered", G_CALLBACK (refresh_back), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (drawl_shots_page_get_list (self->shots), "notify",
-                           G_CALLBACK (drawl_window_refresh_actions), self, G_CONNECT_SWAPPED);
+  drawl_window_listen_to_list (self, drawl_shots_page_get_list (self->shots));
   drawl_shots_page_set_plan (self->shots, drawl_window_get_plan (self));
 }
 
@@ -180,19 +179,33 @@ dismiss_toast (DrawlWindow *self)
     adw_toast_dismiss (self->toast);
 }
 
-void
-drawl_window_tell_undoable (DrawlWindow *window, const char *text)
+static void
+show_toast (DrawlWindow *window, const char *text, gboolean undoable)
 {
   g_autofree char *markup = g_markup_escape_text (text, -1);
   AdwToast *toast = adw_toast_new (markup);
 
   dismiss_toast (window);
-  adw_toast_set_button_label (toast, _ ("_Undo"));
-  adw_toast_set_action_name (toast, "win.undo");
+  if (undoable) {
+    adw_toast_set_button_label (toast, _ ("_Undo"));
+    adw_toast_set_action_name (toast, "win.undo");
+  }
   g_signal_connect_object (toast, "dismissed", G_CALLBACK (on_toast_dismissed), window,
                            G_CONNECT_SWAPPED);
   window->toast = toast;
   adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (window->toasts), toast);
+}
+
+void
+drawl_window_tell (DrawlWindow *window, const char *text)
+{
+  show_toast (window, text, FALSE);
+}
+
+void
+drawl_window_tell_undoable (DrawlWindow *window, const char *text)
+{
+  show_toast (window, text, TRUE);
 }
 
 /* ---- The document ---- */
@@ -214,10 +227,26 @@ let_go_of_document (DrawlWindow *self)
   g_signal_handlers_disconnect_by_data (self->document, self);
 }
 
+/* For plans that do not tell their own. */
+static void
+give_length_unit (DrawlWindow *self, DrawlPlan *plan)
+{
+  GSettings *settings = settings_of (self);
+  DrawlLengthUnit unit = DRAWL_LENGTH_FEET;
+
+  if (settings == NULL)
+    return;
+  g_autofree char *id = g_settings_get_string (settings, "length-unit");
+  drawl_length_unit_find (id, &unit);
+  drawl_plan_set_default_length_unit (plan, unit);
+}
+
 static void
 follow_document (DrawlWindow *self)
 {
   DrawlPlan *plan = drawl_document_get_plan (self->document);
+
+  give_length_unit (self, plan);
 
   g_signal_connect_object (self->document, "notify", G_CALLBACK (refresh_title), self,
                            G_CONNECT_SWAPPED);
@@ -427,6 +456,8 @@ drawl_window_init (DrawlWindow *self)
 {
   drawl_window_add_actions (self);
   drawl_window_add_file_actions (self);
+  drawl_window_add_transfer_actions (self);
+  drawl_window_add_clipboard_actions (self);
   drawl_window_add_save_actions (self);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->menu_button), on_menu_opened, self,

@@ -22,6 +22,9 @@ void
 drawl_change_clear (DrawlChange *change)
 {
   g_clear_object (&change->shot);
+  g_clear_pointer (&change->shots, g_ptr_array_unref);
+  g_clear_pointer (&change->coming, g_ptr_array_unref);
+  g_clear_pointer (&change->going, g_ptr_array_unref);
   g_clear_object (&change->hired);
   g_clear_pointer (&change->shot_fields, drawl_shot_fields_free);
   g_clear_pointer (&change->hired_fields, drawl_hired_fields_free);

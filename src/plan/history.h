@@ -13,6 +13,7 @@ typedef enum {
   DRAWL_CHANGE_SHOT_INSERT, /* shot, position */
   DRAWL_CHANGE_SHOT_REMOVE, /* shot, position */
   DRAWL_CHANGE_SHOT_MOVE,   /* position, to */
+  DRAWL_CHANGE_SHOTS,       /* shots: the list to be, coming, going */
   DRAWL_CHANGE_BODY_SET,    /* hired, hired_fields: what it gets */
   DRAWL_CHANGE_BODY_INSERT, /* hired, position */
   DRAWL_CHANGE_BODY_REMOVE, /* hired, position */
@@ -24,6 +25,9 @@ typedef struct {
   guint position;
   guint to;
   DrawlShot *shot;
+  GPtrArray *shots;  /* of DrawlShot, with references, as the plan has it */
+  GPtrArray *coming; /* of DrawlShot, with references: those that are new in `shots` */
+  GPtrArray *going;  /* those that are no longer in it */
   DrawlHiredBody *hired;
   DrawlShotFields *shot_fields;
   DrawlHiredFields *hired_fields;

@@ -108,6 +108,42 @@ apply_shot_move (DrawlPlan *plan, DrawlChange *change)
   g_list_model_items_changed (G_LIST_MODEL (plan), first, span, span);
 }
 
+/* One telling for the stretch between what both lists have in common at their ends. */
+static void
+tell_stretch (DrawlPlan *plan, const GPtrArray *before)
+{
+  const GPtrArray *after = plan->shots;
+  guint shorter = MIN (before->len, after->len), head = 0, tail = 0;
+
+  while (head < shorter && before->pdata[head] == after->pdata[head])
+    head++;
+  while (tail < shorter - head &&
+         before->pdata[before->len - 1 - tail] == after->pdata[after->len - 1 - tail])
+    tail++;
+  g_list_model_items_changed (G_LIST_MODEL (plan), head, before->len - head - tail,
+                              after->len - head - tail);
+}
+
+/* The list as a whole changes places with the one before it. */
+static void
+apply_shots (DrawlPlan *plan, DrawlChange *change)
+{
+  GPtrArray *before = plan->shots, *coming = change->coming, *going = change->going;
+
+  for (guint i = 0; i < going->len; i++)
+    g_hash_table_remove (plan->by_slate, drawl_shot_get_slate (going->pdata[i]));
+  plan->shots = change->shots;
+  change->shots = before;
+  change->coming = going;
+  change->going = coming;
+  for (guint i = 0; i < coming->len; i++) {
+    DrawlShot *shot = coming->pdata[i];
+    g_hash_table_insert (plan->by_slate, (char *)drawl_shot_get_slate (shot), shot);
+    recompute_shot (plan, shot, drawl_plan_find_body (plan, body_of (shot)));
+  }
+  tell_stretch (plan, before);
+}
+
 /* No shot has the id @to before, so the same the other way round takes it back. */
 static void
 rename_in_shots (DrawlPlan *plan, const char *from, const char *to)
@@ -171,6 +207,7 @@ drawl_plan_apply (DrawlPlan *plan, DrawlChange *change)
       [DRAWL_CHANGE_SHOT_INSERT] = apply_shot_insert,
       [DRAWL_CHANGE_SHOT_REMOVE] = apply_shot_remove,
       [DRAWL_CHANGE_SHOT_MOVE] = apply_shot_move,
+      [DRAWL_CHANGE_SHOTS] = apply_shots,
       [DRAWL_CHANGE_BODY_SET] = apply_body_set,
       [DRAWL_CHANGE_BODY_INSERT] = apply_body_insert,
       [DRAWL_CHANGE_BODY_REMOVE] = apply_body_remove,

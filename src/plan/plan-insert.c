@@ -56,14 +56,31 @@ check_shots (DrawlPlan *plan, const GPtrArray *shot_fields, GHashTable *ids, GEr
   return TRUE;
 }
 
+static DrawlChange
+insertion (DrawlPlan *plan, guint position, const GPtrArray *shot_fields)
+{
+  GPtrArray *coming = drawl_plan_new_shots (shot_fields->len);
+  GPtrArray *shots = drawl_plan_new_shots (plan->shots->len + shot_fields->len);
+  guint first = MIN (position, plan->shots->len);
+
+  for (guint i = 0; i < shot_fields->len; i++)
+    g_ptr_array_add (coming, drawl_shot_new_bare (drawl_shot_fields_copy (shot_fields->pdata[i])));
+  drawl_plan_add_shots (shots, plan->shots, 0, first);
+  drawl_plan_add_shots (shots, coming, 0, coming->len);
+  drawl_plan_add_shots (shots, plan->shots, first, plan->shots->len);
+  return (DrawlChange){.kind = DRAWL_CHANGE_SHOTS,
+                       .shots = shots,
+                       .coming = coming,
+                       .going = drawl_plan_new_shots (0)};
+}
+
 gboolean
 drawl_plan_insert_all (DrawlPlan *plan, guint position, const GPtrArray *hired_fields,
                        const GPtrArray *shot_fields, const char *label, GError **error)
 {
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
   guint n_bodies = g_list_model_get_n_items (G_LIST_MODEL (plan->bodies));
-  guint first = MIN (position, plan->shots->len);
-  guint n = hired_fields->len + shot_fields->len, at = 0;
+  guint n = hired_fields->len + (shot_fields->len > 0), at = 0;
 
   if (!drawl_plan_check_room (plan, hired_fields->len, shot_fields->len, error) ||
       !check_bodies (plan, hired_fields, ids, error) ||
@@ -77,10 +94,8 @@ drawl_plan_insert_all (DrawlPlan *plan, guint position, const GPtrArray *hired_f
     changes[at++] = (DrawlChange){.kind = DRAWL_CHANGE_BODY_INSERT,
                                   .hired = drawl_hired_body_new (hired_fields->pdata[i]),
                                   .position = n_bodies + i};
-  for (guint i = 0; i < shot_fields->len; i++)
-    changes[at++] = (DrawlChange){.kind = DRAWL_CHANGE_SHOT_INSERT,
-                                  .shot = drawl_shot_new (shot_fields->pdata[i]),
-                                  .position = first + i};
+  if (shot_fields->len > 0)
+    changes[at] = insertion (plan, position, shot_fields);
   drawl_plan_make_step (plan, label, changes, n);
   return TRUE;
 }

@@ -77,14 +77,62 @@ drawl_plan_next_slate (DrawlPlan *plan)
   return slate;
 }
 
-char *
-drawl_plan_next_body_id (DrawlPlan *plan)
+/* The name that counts on from @name until it is none of the plan's and none in @given. @ahead
+ * remembers where a walk ended, so that many walks over the same stretch take one step each. */
+static char *
+free_slate (DrawlPlan *plan, const char *name, GHashTable *given, GHashTable *ahead)
 {
-  char *id = g_strdup ("A");
+  g_autoptr (GPtrArray) walked = g_ptr_array_new_with_free_func (g_free);
+  char *at = g_strdup (name);
 
-  while (drawl_plan_find_body (plan, id) != NULL) {
+  while (drawl_plan_find_shot (plan, at) != NULL || g_hash_table_contains (given, at)) {
+    const char *known = g_hash_table_lookup (ahead, at);
+    char *next = known != NULL ? g_strdup (known) : next_name (at);
+    g_ptr_array_add (walked, at);
+    at = next;
+  }
+  for (guint i = 0; i < walked->len; i++)
+    g_hash_table_insert (ahead, g_strdup (walked->pdata[i]), g_strdup (at));
+  return at;
+}
+
+void
+drawl_plan_free_slates (DrawlPlan *plan, const GPtrArray *shot_fields)
+{
+  g_autoptr (GHashTable) given = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autoptr (GHashTable) ahead = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  g_autoptr (GPtrArray) waiting = g_ptr_array_new ();
+
+  for (guint i = 0; i < shot_fields->len; i++) {
+    DrawlShotFields *fields = shot_fields->pdata[i];
+    if (drawl_plan_find_shot (plan, fields->slate) != NULL ||
+        !g_hash_table_add (given, g_strdup (fields->slate)))
+      g_ptr_array_add (waiting, fields);
+  }
+  for (guint i = 0; i < waiting->len; i++) {
+    DrawlShotFields *fields = waiting->pdata[i];
+    char *slate = free_slate (plan, fields->slate, given, ahead);
+    g_free (fields->slate);
+    fields->slate = slate;
+    g_hash_table_add (given, g_strdup (slate));
+  }
+}
+
+char *
+drawl_plan_free_body_id (DrawlPlan *plan, const char *wanted, GHashTable *given)
+{
+  char *id = g_strdup (wanted);
+
+  while (drawl_plan_find_body (plan, id) != NULL ||
+         (given != NULL && g_hash_table_contains (given, id))) {
     g_autofree char *taken = id;
     id = next_name (taken);
   }
   return id;
+}
+
+char *
+drawl_plan_next_body_id (DrawlPlan *plan)
+{
+  return drawl_plan_free_body_id (plan, "A", NULL);
 }

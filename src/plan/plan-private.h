@@ -13,6 +13,7 @@ struct _DrawlPlan {
   GHashTable *by_slate; /* slate, owned by the shot → shot */
   GListStore *bodies;   /* of DrawlHiredBody */
   DrawlHistory *history;
+  DrawlLengthUnit default_length_unit;
   gboolean told_modified; /* what the views were last told */
   const DrawlStep *told_undo;
   const DrawlStep *told_redo;
@@ -33,6 +34,18 @@ gboolean drawl_plan_check_hired (DrawlPlan *plan, DrawlHiredBody *hired,
                                  const DrawlHiredFields *fields, GError **error);
 gboolean drawl_plan_check_room (DrawlPlan *plan, guint more_bodies, guint more_shots,
                                 GError **error);
+
+/* Gives those of @shot_fields (DrawlShotFields) a free slate whose own is the plan's or stands
+ * twice among them: each counts on from its own. */
+void drawl_plan_free_slates (DrawlPlan *plan, const GPtrArray *shot_fields);
+/* @wanted, or what counts on from it, that is neither the id of a body of the plan nor in @given
+ * (NULL: empty). New string. */
+char *drawl_plan_free_body_id (DrawlPlan *plan, const char *wanted, GHashTable *given);
+
+/* An empty list of shots with references, with room for @n; and adds to one those of another that
+ * stand from @first to before @end. */
+GPtrArray *drawl_plan_new_shots (guint n);
+void drawl_plan_add_shots (GPtrArray *shots, const GPtrArray *from, guint first, guint end);
 
 /* Applies a change, and turns it over: it then holds what takes it back. Works out anew what it
  * touches. The values must have been checked. */

@@ -113,25 +113,46 @@ set_shots (Replacing *replacing, guint from, guint other_from, guint n)
   }
 }
 
-/* From the last to the first, so that each still stands at its position. */
+/* The list as it is to be: what both have at the head, what comes between, what both have at the
+ * tail. One change each way, however many they are, so that views look once. */
 static void
-remove_shots (Replacing *replacing, guint from, guint until)
+change_list (Replacing *replacing, guint head, guint tail, GPtrArray *coming, GPtrArray *going)
 {
-  for (guint i = until; i-- > from;)
-    add (replacing, (DrawlChange){.kind = DRAWL_CHANGE_SHOT_REMOVE,
-                                  .shot = g_object_ref (replacing->plan->shots->pdata[i]),
-                                  .position = i});
+  const GPtrArray *present = replacing->plan->shots;
+  GPtrArray *shots = drawl_plan_new_shots (head + coming->len + tail);
+
+  drawl_plan_add_shots (shots, present, 0, head);
+  drawl_plan_add_shots (shots, coming, 0, coming->len);
+  drawl_plan_add_shots (shots, present, present->len - tail, present->len);
+  add (replacing,
+       (DrawlChange){.kind = DRAWL_CHANGE_SHOTS, .shots = shots, .coming = coming, .going = going});
 }
 
 static void
-insert_shots (Replacing *replacing, guint from, guint until)
+remove_shots (Replacing *replacing, guint head, guint tail)
 {
-  for (guint i = from; i < until; i++) {
-    DrawlShot *shot = replacing->other->shots->pdata[i];
-    add (replacing, (DrawlChange){.kind = DRAWL_CHANGE_SHOT_INSERT,
-                                  .shot = drawl_shot_new (drawl_shot_get_fields (shot)),
-                                  .position = i});
-  }
+  guint n = replacing->plan->shots->len;
+  GPtrArray *going = drawl_plan_new_shots (n);
+
+  if (head + tail < n) {
+    drawl_plan_add_shots (going, replacing->plan->shots, head, n - tail);
+    change_list (replacing, head, tail, drawl_plan_new_shots (0), going);
+  } else
+    g_ptr_array_unref (going);
+}
+
+static void
+insert_shots (Replacing *replacing, guint head, guint tail)
+{
+  const GPtrArray *wanted = replacing->other->shots;
+  GPtrArray *coming = drawl_plan_new_shots (wanted->len);
+
+  for (guint i = head; i < wanted->len - tail; i++)
+    g_ptr_array_add (coming, drawl_shot_new (drawl_shot_get_fields (wanted->pdata[i])));
+  if (coming->len > 0)
+    change_list (replacing, head, tail, coming, drawl_plan_new_shots (0));
+  else
+    g_ptr_array_unref (coming);
 }
 
 gboolean
@@ -145,13 +166,13 @@ drawl_plan_replace (DrawlPlan *plan, DrawlPlan *other, const char *label)
   if (keeps_bodies)
     find_common (plan, other, &head, &tail);
   set_settings (&replacing);
-  remove_shots (&replacing, head, n - tail);
+  remove_shots (&replacing, head, tail);
   if (keeps_bodies)
     set_bodies (&replacing);
   else
     exchange_bodies (&replacing);
   set_shots (&replacing, 0, 0, head);
-  insert_shots (&replacing, head, m - tail);
+  insert_shots (&replacing, head, tail);
   set_shots (&replacing, n - tail, m - tail, tail);
   if (changes->len == 0)
     return FALSE;

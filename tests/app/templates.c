@@ -8,6 +8,7 @@
 #include "app/day-figure.h"
 #include "app/hired-body-page.h"
 #include "app/hired-body-row.h"
+#include "app/many-page.h"
 #include "app/plan-dialog.h"
 #include "app/recovery-dialog.h"
 #include "app/shot-page.h"
@@ -30,6 +31,7 @@ static const Row rows[] = {
     {"header-title", drawl_header_title_get_type},
     {"hired-body-page", drawl_hired_body_page_get_type},
     {"hired-body-row", drawl_hired_body_row_get_type},
+    {"many-page", drawl_many_page_get_type},
     {"shot-list", drawl_shot_list_get_type},
     {"shot-page", drawl_shot_page_get_type},
     {"shot-row", drawl_shot_row_get_type},

@@ -233,25 +233,42 @@ test_move (void)
   drop_window (window);
 }
 
+/* The shots of @slates, as they are dragged. */
+static DrawlShotBundle *
+dragged (DrawlWindow *window, const char *slates)
+{
+  g_auto (GStrv) names = g_strsplit (slates, " ", -1);
+  g_autoptr (GPtrArray) shots = g_ptr_array_new ();
+
+  for (char **name = names; *name != NULL; name++)
+    g_ptr_array_add (shots, shot_of (window, *name));
+  return drawl_shot_bundle_new (drawl_window_get_plan (window), shots);
+}
+
+static void
+drop (DrawlWindow *from, const char *slates, DrawlWindow *window, guint position)
+{
+  g_autoptr (DrawlShotBundle) bundle = dragged (from, slates);
+
+  drawl_shot_list_drop (drawl_window_get_list (window), bundle, position);
+  settle ();
+}
+
 static void
 test_drop (void)
 {
   DrawlWindow *window = window_on_demo ();
   DrawlPlan *plan = drawl_window_get_plan (window);
-  GtkWidget *row = by_type (drawl_window_get_list (window), DRAWL_TYPE_SHOT_ROW); /* 1A */
 
-  g_signal_emit_by_name (row, "dropped", shot_of (window, "3A"), TRUE);
-  settle ();
+  drop (window, "3A", window, 1);
   g_assert_cmpint (drawl_plan_shot_position (plan, shot_of (window, "3A")), ==, 1);
   g_assert_cmpstr (selected_slate (window), ==, "3A");
-  g_signal_emit_by_name (row, "dropped", shot_of (window, "1C"), FALSE);
-  settle ();
+  drop (window, "1C", window, 0);
   g_assert_cmpint (drawl_plan_shot_position (plan, shot_of (window, "1C")), ==, 0);
   /* On itself: nothing to undo. */
   act (window, "undo");
   act (window, "undo");
-  g_signal_emit_by_name (row, "dropped", shot_of (window, "1A"), TRUE);
-  settle ();
+  drop (window, "1A", window, 1);
   g_assert_false (can (window, "undo"));
   drop_window (window);
 }

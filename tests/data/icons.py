@@ -28,6 +28,7 @@ NAMES = [
     "actions/drawl-not-on-this-body-symbolic",
     "actions/drawl-body-symbolic",
     "actions/drawl-filter-symbolic",
+    "actions/drawl-order-symbolic",
     "actions/drawl-shots-symbolic",
 ]
 

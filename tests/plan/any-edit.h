@@ -68,6 +68,44 @@ list_at_random (DrawlPlan *plan)
   }
 }
 
+/* Some of the shots, each as likely as not. */
+static inline void
+many_at_random (DrawlPlan *plan)
+{
+  g_autoptr (GPtrArray) shots = g_ptr_array_new (), none = g_ptr_array_new ();
+  g_autoptr (GPtrArray) fields =
+      g_ptr_array_new_with_free_func ((GDestroyNotify)drawl_shot_fields_free);
+  guint n = drawl_plan_n_shots (plan), takes = (guint)g_test_rand_int_range (0, 9);
+
+  for (guint i = 0; i < n; i++) {
+    DrawlShot *shot = drawl_plan_get_shot (plan, i);
+    if (g_test_rand_bit ())
+      continue;
+    g_ptr_array_add (shots, shot);
+    g_ptr_array_add (fields, drawl_shot_fields_copy (drawl_shot_get_fields (shot)));
+    ((DrawlShotFields *)fields->pdata[fields->len - 1])->takes = takes;
+  }
+  switch (g_test_rand_int_range (0, 4)) {
+  case 0:
+    drawl_plan_set_all (plan, shots, fields, "Set many", NULL);
+    break;
+  case 1:
+    drawl_plan_remove_all (plan, shots, "Remove many");
+    break;
+  case 2: {
+    g_autoptr (DrawlShotFields) one = drawl_shot_fields_new ("60", exact ("25"));
+    g_autoptr (DrawlShotFields) two = drawl_shot_fields_new ("61", exact ("25"));
+    g_ptr_array_set_size (fields, 0);
+    g_ptr_array_add (fields, g_steal_pointer (&one));
+    g_ptr_array_add (fields, g_steal_pointer (&two));
+    drawl_plan_insert_all (plan, n / 2, none, fields, "Insert many", NULL);
+    break;
+  }
+  default:
+    drawl_plan_move_all (plan, shots, (guint)g_test_rand_int_range (0, (gint32)n + 1), "Move many");
+  }
+}
+
 static inline void
 body_at_random (DrawlPlan *plan, DrawlBody *profile)
 {
@@ -107,7 +145,7 @@ settings_at_random (DrawlPlan *plan)
 static inline void
 edit_at_random (DrawlPlan *plan, DrawlBody *profile, guint depth)
 {
-  int which = g_test_rand_int_range (0, 12);
+  int which = g_test_rand_int_range (0, 13);
 
   if (which < 6) {
     set_at_random (plan);
@@ -116,6 +154,8 @@ edit_at_random (DrawlPlan *plan, DrawlBody *profile, guint depth)
   } else if (which == 9) {
     body_at_random (plan, profile);
   } else if (which == 10) {
+    many_at_random (plan);
+  } else if (which == 11) {
     settings_at_random (plan);
   } else if (depth < 2) {
     drawl_plan_begin_step (plan, "Many");
