@@ -75,16 +75,16 @@ show_times (DrawlDayStrip *self, const DrawlDay *day)
 
 /* "A · Lark D4: 3 cards, 1.2 TB". */
 static char *
-body_line (const DrawlDayBody *body)
+body_line (const DrawlDayBody *body, DrawlLengthUnit unit)
 {
   g_autofree char *name = drawl_hired_body_dup_name (body->hired);
 
   if (drawl_hired_body_get_body (body->hired)->kind == DRAWL_BODY_FILM) {
     g_autofree char *magazines = drawl_figure_count (body->magazines);
-    g_autofree char *feet = drawl_figure_count (llround (body->feet));
-    return g_strdup_printf (ngettext_ ("%s: %s magazine, %s feet", "%s: %s magazines, %s feet",
-                                       (gulong)body->magazines),
-                            name, magazines, feet);
+    g_autofree char *length = drawl_length_film (drawl_rational_whole (llround (body->feet)), unit);
+    return g_strdup_printf (
+        ngettext_ ("%s: %s magazine, %s", "%s: %s magazines, %s", (gulong)body->magazines), name,
+        magazines, length);
   }
   g_autofree char *cards = drawl_figure_count (body->cards);
   g_autofree char *bytes = drawl_figure_bytes (drawl_rational_whole (body->bytes));
@@ -93,9 +93,10 @@ body_line (const DrawlDayBody *body)
 }
 
 static void
-show_storage (DrawlDayFigure *figure, const DrawlDay *day, DrawlBodyKind kind, gint64 n,
-              const char *rule)
+show_storage (DrawlDayStrip *self, DrawlDayFigure *figure, const DrawlDay *day, DrawlBodyKind kind,
+              gint64 n, const char *rule)
 {
+  DrawlLengthUnit unit = drawl_plan_get_length_unit (self->plan);
   g_autofree char *count = drawl_figure_count (n);
   g_autoptr (GString) working = g_string_new (rule);
   gboolean any = FALSE;
@@ -104,7 +105,7 @@ show_storage (DrawlDayFigure *figure, const DrawlDay *day, DrawlBodyKind kind, g
     const DrawlDayBody *body = &g_array_index (day->bodies, DrawlDayBody, i);
     if (body->shots == 0 || drawl_hired_body_get_body (body->hired)->kind != kind)
       continue;
-    g_autofree char *line = body_line (body);
+    g_autofree char *line = body_line (body, unit);
     g_string_append_printf (working, "\n%s", line);
     any = TRUE;
   }
@@ -122,11 +123,11 @@ reckon (gpointer data)
   drawl_day_reckon (self->plan, &day);
   show_verdicts (self, &day);
   show_times (self, &day);
-  show_storage (self->cards_figure, &day, DRAWL_BODY_DIGITAL, day.cards,
+  show_storage (self, self->cards_figure, &day, DRAWL_BODY_DIGITAL, day.cards,
                 drawl_plan_get_settings (self->plan)->takes_span
                     ? _ ("All takes in the order of the list; takes may run on from card to card.")
                     : _ ("All takes in the order of the list; each take stays whole on one card."));
-  show_storage (self->magazines_figure, &day, DRAWL_BODY_FILM, day.magazines,
+  show_storage (self, self->magazines_figure, &day, DRAWL_BODY_FILM, day.magazines,
                 _ ("All takes in the order of the list; each take stays whole in one magazine."));
   gtk_widget_set_visible (GTK_WIDGET (self), day.shots > 0);
   return G_SOURCE_REMOVE;

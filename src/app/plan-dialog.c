@@ -18,7 +18,8 @@ struct _DrawlPlanDialog {
   DrawlPlan *plan;
   gboolean filling;
   GtkWidget *title_row, *production_row, *day_row, *calendar_popover, *calendar, *playback_row,
-      *mains_row, *reserve_row, *span_switch, *notes_view, *error_revealer, *error_label;
+      *mains_row, *length_row, *reserve_row, *span_switch, *notes_view, *error_revealer,
+      *error_label;
 };
 
 static guint applied_signal;
@@ -153,6 +154,18 @@ take_text (char **member, GtkWidget *row)
   *member = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (row))));
 }
 
+/* A plan that does not tell its unit goes on not telling it, until another one is chosen. */
+static void
+take_length_unit (DrawlPlanDialog *self, DrawlPlanSettings *settings)
+{
+  guint chosen = adw_combo_row_get_selected (ADW_COMBO_ROW (self->length_row));
+
+  if (chosen == drawl_plan_get_length_unit (self->plan))
+    return;
+  g_free (settings->length_unit);
+  settings->length_unit = g_strdup (drawl_length_unit_id ((DrawlLengthUnit)chosen));
+}
+
 static void
 read_others (DrawlPlanDialog *self, DrawlPlanSettings *settings)
 {
@@ -163,6 +176,7 @@ read_others (DrawlPlanDialog *self, DrawlPlanSettings *settings)
   take_text (&settings->production, self->production_row);
   settings->mains_hz = adw_combo_row_get_selected (ADW_COMBO_ROW (self->mains_row)) == 1 ? 60 : 50;
   settings->takes_span = gtk_switch_get_active (GTK_SWITCH (self->span_switch));
+  take_length_unit (self, settings);
   gtk_text_buffer_get_bounds (buffer, &start, &end);
   g_free (settings->notes);
   settings->notes = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
@@ -218,6 +232,8 @@ fill (DrawlPlanDialog *self)
   show (self->playback_row, playback);
   show (self->reserve_row, reserve);
   adw_combo_row_set_selected (ADW_COMBO_ROW (self->mains_row), settings->mains_hz == 60 ? 1 : 0);
+  adw_combo_row_set_selected (ADW_COMBO_ROW (self->length_row),
+                              drawl_plan_get_length_unit (self->plan));
   gtk_switch_set_active (GTK_SWITCH (self->span_switch), settings->takes_span);
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->notes_view)),
                             settings->notes, -1);
@@ -252,6 +268,7 @@ drawl_plan_dialog_class_init (DrawlPlanDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DrawlPlanDialog, calendar);
   gtk_widget_class_bind_template_child (widget_class, DrawlPlanDialog, playback_row);
   gtk_widget_class_bind_template_child (widget_class, DrawlPlanDialog, mains_row);
+  gtk_widget_class_bind_template_child (widget_class, DrawlPlanDialog, length_row);
   gtk_widget_class_bind_template_child (widget_class, DrawlPlanDialog, reserve_row);
   gtk_widget_class_bind_template_child (widget_class, DrawlPlanDialog, span_switch);
   gtk_widget_class_bind_template_child (widget_class, DrawlPlanDialog, notes_view);

@@ -66,7 +66,8 @@ look (Look *look)
   if (parent == NULL)
     return;
   if (entries == NULL) {
-    drawl_message_show (GTK_WINDOW (parent), _ ("Unsaved Work Could Not Be Looked For"), error);
+    if (look->file == NULL) /* once a start */
+      drawl_message_show (GTK_WINDOW (parent), _ ("Unsaved Work Could Not Be Looked For"), error);
     return;
   }
   for (guint i = entries->len; i-- > 0;)

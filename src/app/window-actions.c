@@ -55,6 +55,7 @@ drawl_window_refresh_actions (DrawlWindow *window)
                        plan != NULL && g_list_model_get_n_items (drawl_plan_get_bodies (plan)) > 0);
   refresh_undo (window, plan);
   drawl_window_refresh_shot_actions (window);
+  drawl_window_refresh_transfer (window);
 }
 
 /* ---- Undo ---- */
@@ -138,14 +139,17 @@ on_remove_body (GSimpleAction *action, GVariant *parameter, gpointer data)
 
 /* ---- The rest ---- */
 
-/* The mains of this plan are those of the next one, too. */
+/* The mains and the unit of this plan are those of the next one, too. */
 static void
 on_settings_applied (DrawlWindow *self)
 {
   GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  GSettings *settings = drawl_application_get_settings (DRAWL_APPLICATION (application));
+  DrawlPlan *plan = drawl_window_get_plan (self);
 
-  g_settings_set_int (drawl_application_get_settings (DRAWL_APPLICATION (application)), "mains-hz",
-                      (int)drawl_plan_get_settings (drawl_window_get_plan (self))->mains_hz);
+  g_settings_set_int (settings, "mains-hz", (int)drawl_plan_get_settings (plan)->mains_hz);
+  g_settings_set_string (settings, "length-unit",
+                         drawl_length_unit_id (drawl_plan_get_length_unit (plan)));
 }
 
 static void

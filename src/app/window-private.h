@@ -8,6 +8,7 @@
 #include "app/header-title.h"
 #include "app/shots-page.h"
 #include "app/window.h"
+#include "plan/shot-table.h"
 
 struct _DrawlWindow {
   AdwApplicationWindow parent_instance;
@@ -43,10 +44,10 @@ DrawlShotList *drawl_window_get_list (DrawlWindow *window); /* or NULL */
 DrawlShot *drawl_window_get_shot (DrawlWindow *window);     /* the selected one, or NULL */
 /* Takes what is typed in the entry that has the focus, as leaving it would. */
 void drawl_window_take_entry (DrawlWindow *window);
-/* Tells of something that cannot be done. @text is plain. */
-void drawl_window_tell (DrawlWindow *window, const char *text);
 /* Tells of something done, with a way to take it back. @text is plain. */
 void drawl_window_tell_undoable (DrawlWindow *window, const char *text);
+/* Tells of something that needs no answer. @text is plain. */
+void drawl_window_tell (DrawlWindow *window, const char *text);
 
 /* Closes without asking. */
 void drawl_window_close_now (DrawlWindow *window);
@@ -73,6 +74,24 @@ void drawl_window_clear_then (DrawlWindow *window);
 void drawl_window_let_document_go (DrawlWindow *window);
 void drawl_window_forget_files (DrawlWindow *window);
 
+/* window-transfer.c */
+void drawl_window_add_transfer_actions (DrawlWindow *window);
+/* Of this file and of the next: which actions can be done now. */
+void drawl_window_refresh_transfer (DrawlWindow *window);
+/* Shows what of the table in @file can come in. */
+void drawl_window_import (DrawlWindow *window, GFile *file);
+/* Takes over @table: its shots go behind the selection, after a look at them unless they may come
+ * in @at_once and nothing about them is doubtful. @label names the step of undo. */
+void drawl_window_take_table (DrawlWindow *window, DrawlShotTable *table, const char *source_name,
+                              const char *label, gboolean at_once);
+/* Where new shots go: behind the selection, or at the end. */
+guint drawl_window_insert_position (DrawlWindow *window);
+/* Selects the @n shots that are on the plan now, and offers to take them back. */
+void drawl_window_show_brought_in (DrawlWindow *window, guint position, guint n);
+
+/* window-clipboard.c */
+void drawl_window_add_clipboard_actions (DrawlWindow *window);
+
 /* window-save.c */
 void drawl_window_add_save_actions (DrawlWindow *window);
 /* Saves, asking where to and what to do about trouble; then goes on with `then`. */
@@ -85,6 +104,8 @@ void drawl_window_tell_trouble (DrawlWindow *window, GFile *file, const GError *
 void drawl_window_choose (DrawlWindow *window, GtkFileChooserNative *chooser,
                           GCallback on_response);
 void drawl_window_remember (DrawlWindow *window, GFile *file);
+/* A name for files of the plan, without an ending. New string. */
+char *drawl_window_dup_file_name (DrawlWindow *window);
 
 /* window-notices.c */
 /* The window has another document. */

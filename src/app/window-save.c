@@ -181,13 +181,18 @@ drawl_window_choose (DrawlWindow *window, GtkFileChooserNative *chooser, GCallba
 }
 
 /* A title may hold what no file name can. */
+char *
+drawl_window_dup_file_name (DrawlWindow *window)
+{
+  return g_strdelimit (drawl_document_dup_title (window->document), "/\\:*?\"<>|\n\t", '-');
+}
+
 static char *
 suggested_name (DrawlWindow *self)
 {
-  g_autofree char *title = drawl_document_dup_title (self->document);
+  g_autofree char *name = drawl_window_dup_file_name (self);
 
-  g_strdelimit (title, "/\\:*?\"<>|\n\t", '-');
-  return g_strconcat (title, DRAWL_PLAN_SUFFIX, NULL);
+  return g_strconcat (name, DRAWL_PLAN_SUFFIX, NULL);
 }
 
 static void

@@ -227,10 +227,26 @@ let_go_of_document (DrawlWindow *self)
   g_signal_handlers_disconnect_by_data (self->document, self);
 }
 
+/* For plans that do not tell their own. */
+static void
+give_length_unit (DrawlWindow *self, DrawlPlan *plan)
+{
+  GSettings *settings = settings_of (self);
+  DrawlLengthUnit unit = DRAWL_LENGTH_FEET;
+
+  if (settings == NULL)
+    return;
+  g_autofree char *id = g_settings_get_string (settings, "length-unit");
+  drawl_length_unit_find (id, &unit);
+  drawl_plan_set_default_length_unit (plan, unit);
+}
+
 static void
 follow_document (DrawlWindow *self)
 {
   DrawlPlan *plan = drawl_document_get_plan (self->document);
+
+  give_length_unit (self, plan);
 
   g_signal_connect_object (self->document, "notify", G_CALLBACK (refresh_title), self,
                            G_CONNECT_SWAPPED);
@@ -440,6 +456,8 @@ drawl_window_init (DrawlWindow *self)
 {
   drawl_window_add_actions (self);
   drawl_window_add_file_actions (self);
+  drawl_window_add_transfer_actions (self);
+  drawl_window_add_clipboard_actions (self);
   drawl_window_add_save_actions (self);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->menu_button), on_menu_opened, self,

@@ -113,14 +113,6 @@ add_shot (Filling *filling, DrawlShot *shot, guint position)
 
 /* ---- Words that come with them ---- */
 
-static char *
-feet_words (DrawlRational feet)
-{
-  g_autofree char *number = drawl_figure_number (feet, 0);
-
-  return g_strdup_printf (_ ("%s\u00a0ft"), number);
-}
-
 static DrawlRational
 floor_to_tenth (DrawlRational seconds)
 {
@@ -145,9 +137,9 @@ left_words (const Filling *filling)
   g_autofree char *rate = drawl_figure_rate (capture);
   if (!filling->data->film)
     return g_strdup_printf (_ ("%s left on the last at %s"), time, rate);
-  gint64 whole_feet = drawl_rational_floor (filling->sum.left_feet);
-  g_autofree char *length = feet_words (drawl_rational_whole (whole_feet));
-  /* Translators: feet of film, time, capture rate. */
+  g_autofree char *length =
+      drawl_length_film_left (filling->sum.left_feet, drawl_plan_get_length_unit (filling->plan));
+  /* Translators: length of film, time, capture rate. */
   return g_strdup_printf (_ ("%s left on the last, %s at %s"), length, time, rate);
 }
 
@@ -180,7 +172,8 @@ find_magazine (Filling *filling, const DrawlBody *body)
   filling->capacity = filling->usable = foot_parts (magazine->feet);
   filling->spans = FALSE;
   filling->data->card_name = g_strdup (magazine->name);
-  filling->data->capacity = feet_words (magazine->feet);
+  filling->data->capacity =
+      drawl_length_film (magazine->feet, drawl_plan_get_length_unit (filling->plan));
   return filling->capacity > 0;
 }
 

@@ -67,6 +67,17 @@ feet (DrawlShot *shot)
 }
 
 static char *
+metres (DrawlShot *shot)
+{
+  const DrawlGauge *gauge = gauge_of (shot);
+  DrawlRational length;
+
+  if (gauge == NULL || !drawl_footage_metres (gauge, drawl_shot_get_timing (shot)->frames, &length))
+    return g_strdup (NOTHING);
+  return drawl_figure_number (length, 1);
+}
+
+static char *
 speed (DrawlShot *shot)
 {
   const DrawlRational *value = drawl_shot_get_timing (shot)->value;
@@ -112,7 +123,20 @@ takes (DrawlShot *shot)
 
 /* ---- The table ---- */
 
-enum { SLATE, ACTION, FRAMES, CODE, FEET, SPEED, POST, CAPTURE, PLAYBACK, TAKES, N_COLUMNS };
+enum {
+  SLATE,
+  ACTION,
+  FRAMES,
+  CODE,
+  FEET,
+  METRES,
+  SPEED,
+  POST,
+  CAPTURE,
+  PLAYBACK,
+  TAKES,
+  N_COLUMNS
+};
 
 static const DrawlSheetColumn columns_said[N_COLUMNS] = {
     [SLATE] = {N_ ("Slate"), 46, DRAWL_ALIGN_START},
@@ -120,6 +144,7 @@ static const DrawlSheetColumn columns_said[N_COLUMNS] = {
     [FRAMES] = {N_ ("Frames"), 42, DRAWL_ALIGN_END},
     [CODE] = {N_ ("Screen timecode"), 62, DRAWL_ALIGN_END},
     [FEET] = {N_ ("Feet+frames"), 52, DRAWL_ALIGN_END},
+    [METRES] = {N_ ("Metres"), 52, DRAWL_ALIGN_END},
     [SPEED] = {N_ ("Speed on screen"), 58, DRAWL_ALIGN_END},
     [POST] = {N_ ("Post speed"), 54, DRAWL_ALIGN_END},
     [CAPTURE] = {N_ ("Capture rate"), 58, DRAWL_ALIGN_END},
@@ -133,6 +158,7 @@ static char *(*const texts[N_COLUMNS]) (DrawlShot *shot) = {
     [FRAMES] = frames,
     [CODE] = screen_timecode,
     [FEET] = feet,
+    [METRES] = metres,
     [SPEED] = speed,
     [POST] = post_speed,
     [CAPTURE] = capture_rate,
@@ -155,6 +181,7 @@ add_shot (DrawlSheetFlow *flow, const DrawlSheetColumn *columns, DrawlShot *shot
   gboolean flagged = has_post_speed (shot);
 
   drawl_sheet_flow_block (flow, DRAWL_SHEET_BLOCK);
+  drawl_sheet_name_shot (flow, shot);
   drawl_sheet_flow_row (flow, ROW_GAP, DRAWL_SHEET_RULE);
   for (guint i = 0; i < N_COLUMNS; i++) {
     g_autofree char *text = texts[i](shot);
@@ -192,7 +219,7 @@ add_opening (DrawlSheetFlow *flow, DrawlPlan *plan)
   drawl_sheet_flow_row (flow, 2, DRAWL_SHEET_NO_RULE);
   drawl_sheet_flow_plain (
       flow, 0, width, &drawl_sheet_quiet,
-      _ ("Frames, feet and screen timecode are of the action alone, without handles. Speed on "
+      _ ("Frames, footage and screen timecode are of the action alone, without handles. Speed on "
          "screen is against real time. A code with a semicolon counts drop-frame."));
   if (!has_flag (plan))
     return;
@@ -213,7 +240,10 @@ drawl_sheet_say_cut (DrawlSheetFlow *flow, DrawlPlan *plan)
   }
   for (guint i = 0; i < N_COLUMNS; i++)
     columns[i] = columns_said[i];
-  columns[FEET].hidden = !has_film (plan);
+  gboolean film = has_film (plan);
+  gboolean metric = drawl_plan_get_length_unit (plan) == DRAWL_LENGTH_METRIC;
+  columns[FEET].hidden = !film || metric;
+  columns[METRES].hidden = !film || !metric;
   drawl_sheet_columns_place (columns, N_COLUMNS, drawl_sheet_flow_width (flow));
   add_opening (flow, plan);
   drawl_sheet_columns_add_head (flow, columns, N_COLUMNS);

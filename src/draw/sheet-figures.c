@@ -118,15 +118,14 @@ left_on_magazine (const DrawlSheetShot *of)
 {
   const DrawlBody *profile = drawl_shot_get_question (of->shot)->body;
   g_autofree char *last = drawl_figure_count (of->after.begun);
-  g_autofree char *feet = drawl_figure_count (drawl_rational_floor (of->after.left_feet));
-  g_autofree char *all = drawl_figure_number (drawl_body_longest_magazine (profile)->feet, 0);
-  g_autofree char *capacity = g_strdup_printf (_ ("%s\u00a0ft"), all);
+  g_autofree char *capacity =
+      drawl_length_film (drawl_body_longest_magazine (profile)->feet, of->unit);
   g_autofree char *time = left_words (of);
   g_autofree char *span = span_words (of, capacity, TRUE);
 
   return (DrawlSheetFigure){
       g_strdup_printf (_ ("Left on magazine %s"), last),
-      g_strdup_printf (_ ("%s\u00a0ft"), feet),
+      drawl_length_film_left (of->after.left_feet, of->unit),
       g_strdup_printf (_ ("%s, %s"), time, span),
   };
 }

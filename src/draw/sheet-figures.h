@@ -14,6 +14,7 @@ typedef struct {
   gboolean filled;       /* all takes went onto cards or magazines */
   gint64 first;          /* of them, counted from 1 */
   DrawlFilling after;
+  DrawlLengthUnit unit; /* of film */
 } DrawlSheetShot;
 
 typedef struct {

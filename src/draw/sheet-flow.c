@@ -18,6 +18,7 @@
 typedef struct {
   DrawlSheetBlockKind kind;
   guint first, end; /* rows */
+  char *name;       /* or NULL */
 } Block;
 
 /* A row on a page, or a part of one. */
@@ -39,6 +40,12 @@ struct _DrawlSheetFlow {
   GArray *pages;     /* guint: the first place of each page */
 };
 
+static void
+block_clear (gpointer data)
+{
+  g_free (((Block *)data)->name);
+}
+
 DrawlSheetFlow *
 drawl_sheet_flow_new (const DrawlStyle *style, double width)
 {
@@ -48,6 +55,7 @@ drawl_sheet_flow_new (const DrawlStyle *style, double width)
   flow->pen = (DrawlSheetPen){cairo_create (surface), style, width};
   cairo_surface_destroy (surface);
   flow->blocks = g_array_new (FALSE, FALSE, sizeof (Block));
+  g_array_set_clear_func (flow->blocks, block_clear);
   flow->rows = g_ptr_array_new_with_free_func ((GDestroyNotify)drawl_sheet_row_free);
   flow->places = g_array_new (FALSE, FALSE, sizeof (Place));
   flow->pieces = g_array_new (FALSE, FALSE, sizeof (guint));
@@ -89,9 +97,18 @@ drawl_sheet_flow_measure (DrawlSheetFlow *flow, const DrawlSheetFont *font, cons
 void
 drawl_sheet_flow_block (DrawlSheetFlow *flow, DrawlSheetBlockKind kind)
 {
-  Block block = {kind, flow->rows->len, flow->rows->len};
+  Block block = {kind, flow->rows->len, flow->rows->len, NULL};
 
   g_array_append_val (flow->blocks, block);
+}
+
+void
+drawl_sheet_flow_name (DrawlSheetFlow *flow, const char *name)
+{
+  Block *block = &g_array_index (flow->blocks, Block, flow->blocks->len - 1);
+
+  g_free (block->name);
+  block->name = g_strdup (name);
 }
 
 void
@@ -349,13 +366,42 @@ draw_rule (const DrawlSheetPen *pen, DrawlSheetRule rule, double y)
   cairo_stroke (pen->cr);
 }
 
+/* The places of a page end before this one. */
+static guint
+page_end (const DrawlSheetFlow *flow, guint page)
+{
+  return page + 1 < flow->pages->len ? g_array_index (flow->pages, guint, page + 1)
+                                     : flow->places->len;
+}
+
+gboolean
+drawl_sheet_flow_page_names (const DrawlSheetFlow *flow, guint page, const char **first,
+                             const char **last)
+{
+  guint begin = g_array_index (flow->pages, guint, page), end = page_end (flow, page);
+
+  *first = *last = NULL;
+  for (guint i = 0; i < flow->blocks->len; i++) {
+    const Block *block = &g_array_index (flow->blocks, Block, i);
+    gboolean here = FALSE;
+
+    for (guint at = begin; at < end && block->name != NULL && !here; at++) {
+      guint row = g_array_index (flow->places, Place, at).row;
+      here = row >= block->first && row < block->end;
+    }
+    if (here && *first == NULL)
+      *first = block->name;
+    if (here)
+      *last = block->name;
+  }
+  return *first != NULL;
+}
+
 void
 drawl_sheet_flow_draw (const DrawlSheetFlow *flow, cairo_t *cr, guint page)
 {
   DrawlSheetPen pen = {cr, flow->pen.style, flow->pen.width};
-  guint i = g_array_index (flow->pages, guint, page);
-  guint end = page + 1 < flow->pages->len ? g_array_index (flow->pages, guint, page + 1)
-                                          : flow->places->len;
+  guint i = g_array_index (flow->pages, guint, page), end = page_end (flow, page);
 
   for (; i < end; i++) {
     const Place *at = &g_array_index (flow->places, Place, i);

@@ -53,6 +53,8 @@ double drawl_sheet_flow_measure (DrawlSheetFlow *flow, const DrawlSheetFont *fon
  * a page; the rule stands in the middle of it. */
 void drawl_sheet_flow_block (DrawlSheetFlow *flow, DrawlSheetBlockKind kind);
 void drawl_sheet_flow_row (DrawlSheetFlow *flow, double gap, DrawlSheetRule rule);
+/* Names the block in hand, for those who cannot see the page: "shot 12A". */
+void drawl_sheet_flow_name (DrawlSheetFlow *flow, const char *name);
 void drawl_sheet_flow_text (DrawlSheetFlow *flow, double x, double width,
                             const DrawlSheetFont *font, const char *markup);
 /* The same with what is no markup. */
@@ -65,5 +67,8 @@ void drawl_sheet_flow_picture (DrawlSheetFlow *flow, double x, double width, dou
 /* Settles what stands where on pages of which @height (the first: @first_height) is free for it;
  * returns how many there are, at least 1. To be called once, when all is said. */
 guint drawl_sheet_flow_paginate (DrawlSheetFlow *flow, double first_height, double height);
+/* Names of the first and the last block that has one on page @page; FALSE when none has. */
+gboolean drawl_sheet_flow_page_names (const DrawlSheetFlow *flow, guint page, const char **first,
+                                      const char **last);
 /* Draws page @page, counted from 0, with its upper left corner at 0, 0. */
 void drawl_sheet_flow_draw (const DrawlSheetFlow *flow, cairo_t *cr, guint page);

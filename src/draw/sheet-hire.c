@@ -116,6 +116,7 @@ add_body (DrawlSheetFlow *flow, DrawlPlan *plan, DrawlHiredBody *hired)
   g_autofree char *name = drawl_hired_body_dup_name (hired);
 
   drawl_sheet_flow_block (flow, DRAWL_SHEET_HEAD);
+  drawl_sheet_flow_name (flow, name);
   drawl_sheet_flow_row (flow, 28, DRAWL_SHEET_STRONG_RULE);
   drawl_sheet_flow_plain (flow, 0, drawl_sheet_flow_width (flow), &drawl_sheet_heading, name);
   add_facts (flow, plan, fields);

@@ -220,6 +220,7 @@ add_band (DrawlSheetFlow *flow, const DrawlSheetShot *of, gboolean ruled)
   g_autofree char *sentence = drawl_sheet_sentence_markup (of->shot);
 
   drawl_sheet_flow_block (flow, DRAWL_SHEET_BLOCK);
+  drawl_sheet_name_shot (flow, of->shot);
   drawl_sheet_flow_row (flow, ruled ? BAND_GAP : 2,
                         ruled ? DRAWL_SHEET_RULE_BETWEEN : DRAWL_SHEET_NO_RULE);
   add_slate (flow, drawl_shot_get_slate (of->shot));
@@ -298,6 +299,7 @@ follow (DrawlPlan *plan, DrawlShot *shot, GHashTable *fillings)
   DrawlSheetShot of = {
       .shot = shot,
       .hired = drawl_plan_find_body (plan, drawl_shot_get_fields (shot)->body),
+      .unit = drawl_plan_get_length_unit (plan),
   };
 
   if (of.hired == NULL)

@@ -78,6 +78,14 @@ drawl_sheet_add_nothing (DrawlSheetFlow *flow, const char *text)
   drawl_sheet_flow_plain (flow, 0, drawl_sheet_flow_width (flow), &drawl_sheet_heading, text);
 }
 
+void
+drawl_sheet_name_shot (DrawlSheetFlow *flow, DrawlShot *shot)
+{
+  g_autofree char *name = g_strdup_printf (_ ("shot %s"), drawl_shot_get_slate (shot));
+
+  drawl_sheet_flow_name (flow, name);
+}
+
 char *
 drawl_sheet_shots_words (guint shots)
 {

@@ -37,6 +37,9 @@ void drawl_sheet_add_verdicts (DrawlSheetFlow *flow, const DrawlDay *day, const 
 /* A block that says why there is nothing more. */
 void drawl_sheet_add_nothing (DrawlSheetFlow *flow, const char *text);
 
+/* Names the block in hand after @shot. */
+void drawl_sheet_name_shot (DrawlSheetFlow *flow, DrawlShot *shot);
+
 /* "16 shots"; a sum of seconds, to whole ones. New strings. */
 char *drawl_sheet_shots_words (guint shots);
 char *drawl_sheet_sum_words (double seconds);

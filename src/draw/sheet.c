@@ -133,6 +133,22 @@ drawl_sheet_n_pages (const DrawlSheet *sheet)
   return sheet->n_pages;
 }
 
+char *
+drawl_sheet_page_words (const DrawlSheet *sheet, guint page)
+{
+  const char *name = sheet->frame.sheet, *first, *last;
+
+  if (!drawl_sheet_flow_page_names (sheet->flow, page, &first, &last))
+    /* Translators: name of a sheet, a page of it, how many there are. */
+    return g_strdup_printf (_ ("%s, page %u of %u"), name, page + 1, sheet->n_pages);
+  if (first == last)
+    /* Translators: the same, and "shot 3A", or the name of a body. */
+    return g_strdup_printf (_ ("%s, page %u of %u: %s"), name, page + 1, sheet->n_pages, first);
+  /* Translators: the same, the first and the last of what stands there. */
+  return g_strdup_printf (_ ("%s, page %u of %u: %s to %s"), name, page + 1, sheet->n_pages, first,
+                          last);
+}
+
 void
 drawl_sheet_page_size (const DrawlSheet *sheet, double *width, double *height)
 {

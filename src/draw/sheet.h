@@ -42,6 +42,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (DrawlSheet, drawl_sheet_free)
 const char *drawl_sheet_get_title (const DrawlSheet *sheet);
 GDateTime *drawl_sheet_get_printed (const DrawlSheet *sheet);
 guint drawl_sheet_n_pages (const DrawlSheet *sheet);
+/* What stands on page @page, for those who cannot see it: "Set sheet, page 2 of 5: shot 3A to shot
+ * 7". New string. */
+char *drawl_sheet_page_words (const DrawlSheet *sheet, guint page);
 /* Points; the same for all pages. */
 void drawl_sheet_page_size (const DrawlSheet *sheet, double *width, double *height);
 /* What no ink leaves, on every page. */

@@ -19,8 +19,8 @@
 #define FORMAT "drawl-plan"
 
 static const char *const known_keys[] = {
-    "format",   "version",         "title",      "production", "day",   "notes", "playback_rate",
-    "mains_hz", "reserve_percent", "takes_span", "bodies",     "shots", NULL,
+    "format",   "version",         "title",      "production",  "day",    "notes", "playback_rate",
+    "mains_hz", "reserve_percent", "takes_span", "length_unit", "bodies", "shots", NULL,
 };
 
 /* ---- Settings ---- */
@@ -63,7 +63,8 @@ read_settings (JsonObject *object, const char *where, GError **error)
       !drawl_json_get_int (object, "mains_hz", where, 50, 60, &settings->mains_hz, error) ||
       !drawl_json_get_rational (object, "reserve_percent", where, &settings->reserve_percent,
                                 error) ||
-      !drawl_json_get_bool (object, "takes_span", where, &settings->takes_span, error))
+      !drawl_json_get_bool (object, "takes_span", where, &settings->takes_span, error) ||
+      !read_string (object, "length_unit", where, &settings->length_unit, error))
     return NULL;
   if (!drawl_plan_settings_check (settings, error)) {
     g_prefix_error (error, "%s: ", where);
@@ -91,6 +92,8 @@ drawl_plan_settings_to_json (const DrawlPlanSettings *settings, gboolean with_ex
   json_object_set_string_member (object, "reserve_percent",
                                  drawl_rational_text (settings->reserve_percent, text));
   json_object_set_boolean_member (object, "takes_span", settings->takes_span);
+  if (*settings->length_unit != '\0')
+    json_object_set_string_member (object, "length_unit", settings->length_unit);
   if (with_extra)
     drawl_extra_restore (settings->extra, object);
   return object;

@@ -13,6 +13,7 @@ struct _DrawlPlan {
   GHashTable *by_slate; /* slate, owned by the shot → shot */
   GListStore *bodies;   /* of DrawlHiredBody */
   DrawlHistory *history;
+  DrawlLengthUnit default_length_unit;
   gboolean told_modified; /* what the views were last told */
   const DrawlStep *told_undo;
   const DrawlStep *told_redo;

@@ -17,6 +17,7 @@ drawl_plan_settings_new (void)
   settings->production = g_strdup ("");
   settings->day = g_strdup ("");
   settings->notes = g_strdup ("");
+  settings->length_unit = g_strdup ("");
   settings->playback = drawl_rational_whole (24);
   settings->mains_hz = 50;
   settings->reserve_percent = drawl_rational_whole (10);
@@ -32,6 +33,7 @@ drawl_plan_settings_copy (const DrawlPlanSettings *settings)
   copy->production = g_strdup (settings->production);
   copy->day = g_strdup (settings->day);
   copy->notes = g_strdup (settings->notes);
+  copy->length_unit = g_strdup (settings->length_unit);
   copy->extra = drawl_extra_ref (settings->extra);
   return copy;
 }
@@ -45,6 +47,7 @@ drawl_plan_settings_free (DrawlPlanSettings *settings)
   g_free (settings->production);
   g_free (settings->day);
   g_free (settings->notes);
+  g_free (settings->length_unit);
   g_clear_pointer (&settings->extra, json_object_unref);
   g_free (settings);
 }
@@ -56,7 +59,8 @@ drawl_plan_settings_equal (const DrawlPlanSettings *a, const DrawlPlanSettings *
          g_str_equal (a->day, b->day) && g_str_equal (a->notes, b->notes) &&
          drawl_rational_equal (a->playback, b->playback) && a->mains_hz == b->mains_hz &&
          drawl_rational_equal (a->reserve_percent, b->reserve_percent) &&
-         a->takes_span == b->takes_span && drawl_extra_equal (a->extra, b->extra);
+         a->takes_span == b->takes_span && g_str_equal (a->length_unit, b->length_unit) &&
+         drawl_extra_equal (a->extra, b->extra);
 }
 
 static gboolean
@@ -95,4 +99,21 @@ drawl_plan_settings_check (const DrawlPlanSettings *settings, GError **error)
   if (reserve.num < 0 || drawl_rational_compare (reserve, drawl_rational_whole (100)) >= 0)
     return refuse ("reserve_percent", _ ("at least 0 and below 100 is expected"), error);
   return TRUE;
+}
+
+/* ---- What a plan takes from them ---- */
+
+DrawlLengthUnit
+drawl_plan_get_length_unit (DrawlPlan *plan)
+{
+  DrawlLengthUnit unit = plan->default_length_unit;
+
+  drawl_length_unit_find (plan->settings->length_unit, &unit);
+  return unit;
+}
+
+void
+drawl_plan_set_default_length_unit (DrawlPlan *plan, DrawlLengthUnit unit)
+{
+  plan->default_length_unit = unit;
 }

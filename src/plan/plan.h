@@ -10,6 +10,7 @@
 #include <gio/gio.h>
 
 #include "plan/hired-body.h"
+#include "plan/length-unit.h"
 #include "plan/shot.h"
 
 /* What a plan says about itself. */
@@ -22,7 +23,8 @@ typedef struct {
   gint64 mains_hz;               /* 50 or 60 */
   DrawlRational reserve_percent; /* of each card that stays empty */
   gboolean takes_span;           /* takes may run on from card to card */
-  JsonObject *extra;             /* unknown keys, or NULL */
+  char *length_unit; /* of film: id of a DrawlLengthUnit; empty, or not known here: not told */
+  JsonObject *extra; /* unknown keys, or NULL */
 } DrawlPlanSettings;
 
 DrawlPlanSettings *drawl_plan_settings_copy (const DrawlPlanSettings *settings);
@@ -40,6 +42,10 @@ G_DECLARE_FINAL_TYPE (DrawlPlan, drawl_plan, DRAWL, PLAN, GObject)
 DrawlPlan *drawl_plan_new (void);
 
 const DrawlPlanSettings *drawl_plan_get_settings (DrawlPlan *plan);
+/* The unit for lengths of film: the one that the plan tells, else the default, which is no part of
+ * the plan and is feet unless it is set. */
+DrawlLengthUnit drawl_plan_get_length_unit (DrawlPlan *plan);
+void drawl_plan_set_default_length_unit (DrawlPlan *plan, DrawlLengthUnit unit);
 GListModel *drawl_plan_get_bodies (DrawlPlan *plan); /* of DrawlHiredBody; owned by the plan */
 guint drawl_plan_n_shots (DrawlPlan *plan);
 DrawlShot *drawl_plan_get_shot (DrawlPlan *plan, guint position);     /* no reference is taken */

@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Shots written as a table: the same cells as RFC 4180 text and as HTML. */
+/* Shots written as a table: the same cells as RFC 4180 text and as HTML. No cell is a formula. */
 
 #include "plan/csv.h"
 #include "plan/shot-column.h"
 #include "plan/shot-table.h"
+#include "plan/table-cell.h"
 
 #include <string.h>
 
@@ -50,8 +51,10 @@ cells_of (DrawlPlan *plan, DrawlShot *shot)
   guint n_columns = drawl_shot_table_n_columns ();
   GStrv cells = g_new0 (char *, n_columns + 1);
 
-  for (guint column = 0; column < n_columns; column++)
-    cells[column] = drawl_shot_table_cell (plan, shot, column);
+  for (guint column = 0; column < n_columns; column++) {
+    g_autofree char *cell = drawl_shot_table_cell (plan, shot, column);
+    cells[column] = drawl_table_cell_guard (cell);
+  }
   return cells;
 }
 

@@ -13,6 +13,7 @@
 #include "plan/sentence.h"
 #include "plan/shot-column.h"
 #include "plan/shot-hire.h"
+#include "plan/table-cell.h"
 
 typedef struct {
   DrawlPlan *plan;
@@ -93,7 +94,8 @@ read_cells (const Reader *reader, const DrawlCsvRow *csv_row, DrawlShotReading *
   GError *error = NULL;
 
   for (guint i = 0; i < n_columns; i++) {
-    g_autofree char *cell = drawl_table_map_cell (reader->map, csv_row, i);
+    g_autofree char *written = drawl_table_map_cell (reader->map, csv_row, i);
+    const char *cell = drawl_table_cell_bare (written);
     if (columns[i].read == NULL || cell[0] == '\0' ||
         columns[i].read (&columns[i], cell, reading, &error))
       continue;

@@ -51,7 +51,7 @@ char *drawl_shot_table_cell (DrawlPlan *plan, DrawlShot *shot, guint column);
 
 /* The shots at @positions (NULL: all) as a table with headings: as RFC 4180 text with @delimiter,
  * and as an HTML table for those who paste it elsewhere. What is written as text is read back
- * unchanged. New strings. */
+ * unchanged; what a spreadsheet would run as a formula is guarded (table-cell.h). New strings. */
 char *drawl_shot_table_text (DrawlPlan *plan, const guint *positions, guint n_positions,
                              char delimiter);
 char *drawl_shot_table_html (DrawlPlan *plan, const guint *positions, guint n_positions);

@@ -209,6 +209,12 @@ word_feet_frames (const DrawlWorkingShot *shot)
 }
 
 static char *
+word_metres (const DrawlWorkingShot *shot)
+{
+  return drawl_length_film (shot->load->take_feet, DRAWL_LENGTH_METRIC);
+}
+
+static char *
 word_film_m (const DrawlWorkingShot *shot)
 {
   DrawlRational metres = {0, 1};
@@ -283,6 +289,7 @@ static const DrawlWorkingWord words[] = {
     DRAWL_WORKING_WORD (write_speed),
     DRAWL_WORKING_WORD (foot_frames),
     DRAWL_WORKING_WORD (feet_frames),
+    DRAWL_WORKING_WORD (metres),
     DRAWL_WORKING_WORD (film_m),
     DRAWL_WORKING_WORD (step_source),
     DRAWL_WORKING_WORD (magazine_feet),

@@ -17,6 +17,7 @@ typedef struct {
   const DrawlBodyCard *card;   /* that was reckoned with; NULL without */
   const DrawlBodyMagazine *magazine;
   gboolean takes_span;
+  DrawlLengthUnit unit; /* of film */
 } DrawlWorkingShot;
 
 /* One way in which a figure can come about. Texts are marked for translation. */

@@ -154,6 +154,18 @@ is_wide_film (const DrawlWorkingShot *shot)
 }
 
 static gboolean
+is_metric_wide_film (const DrawlWorkingShot *shot)
+{
+  return is_wide_film (shot) && shot->unit == DRAWL_LENGTH_METRIC;
+}
+
+static gboolean
+is_metric_film (const DrawlWorkingShot *shot)
+{
+  return is_film (shot) && shot->unit == DRAWL_LENGTH_METRIC;
+}
+
+static gboolean
 has_magazine (const DrawlWorkingShot *shot)
 {
   return is_film (shot) && shot->magazine != NULL && shot->load->magazine_s.num > 0;
@@ -258,6 +270,15 @@ static const DrawlWorkingRow rows[] = {
    N_ ("frames held × bytes of a frame ÷ write speed"),
    "{buffer_frames} × {frame} ÷ {write_speed}", N_ ("Definition; write speed: {document}")},
 
+  {DRAWL_FIGURE_FOOTAGE, is_metric_wide_film, "{metres}",
+   N_ ("frames of the take ÷ frames a foot × 0.3048 m"),
+   N_ ("{take_frames} ÷ {foot_frames} × 0.3048 m = {metres}; on the counter {feet_frames}"),
+   COUNTING_FOOT},
+  {DRAWL_FIGURE_FOOTAGE, is_metric_film, "{metres}",
+   N_ ("frames of the take ÷ frames a foot × 0.3048 m"),
+   N_ ("{take_frames} ÷ {foot_frames} × 0.3048 m = {metres}; on the counter {feet_frames}"),
+   N_ ("Foot-count tables: {foot_frames} frames a foot. The physical length is {film_m} m "
+       "({step_source})")},
   {DRAWL_FIGURE_FOOTAGE, is_wide_film, "{feet_frames}",
    N_ ("frames of the take ÷ frames a foot; whole feet + frames"),
    "{take_frames} ÷ {foot_frames}", COUNTING_FOOT},

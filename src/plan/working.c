@@ -58,6 +58,7 @@ look_at (DrawlPlan *plan, DrawlShot *shot)
       .card = digital && check->card >= 0 ? &body->cards[check->card] : NULL,
       .magazine = body != NULL && !digital ? drawl_body_longest_magazine (body) : NULL,
       .takes_span = drawl_plan_get_settings (plan)->takes_span,
+      .unit = drawl_plan_get_length_unit (plan),
   };
 }
 

@@ -16,6 +16,7 @@ import sys
 import tempfile
 import time
 
+HERE = os.path.abspath(__file__)
 LIMIT_S = 30
 SLATE = "4A"
 WORDS = "wheel bites"
@@ -60,7 +61,7 @@ class Drive:
 
     def see(self):
         quiet = {k: v for k, v in os.environ.items() if k != "G_DEBUG"}
-        answer = subprocess.run([sys.executable, __file__, "--look", self.name], env=quiet, stdout=subprocess.PIPE,
+        answer = subprocess.run([sys.executable, HERE, "--look", self.name], env=quiet, stdout=subprocess.PIPE,
                                 stderr=subprocess.DEVNULL, timeout=LIMIT_S, check=False)
         return json.loads(answer.stdout) if answer.returncode == 0 and answer.stdout else []
 

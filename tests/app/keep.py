@@ -74,14 +74,22 @@ def one_window(driven):
         second_start(driven, f"{path} is the window that is there", path, 1)
     (folder / "other.drawl").write_bytes(driven.plan.read_bytes())
     second_start(driven, "another file has a window of its own", "other.drawl", 2)
-    driven.press("ctrl+q")
-    driven.until("the program ends again", lambda: driven.program.poll() == 0)
+
+
+def told_to_end(driven):
+    """The session ends: no question, and nothing lost."""
+    driven.press("ctrl+Return")
+    driven.until("there is unsaved work", lambda: any(node["name"].startswith("• ") for node in windows(driven)))
+    driven.program.send_signal(signal.SIGTERM)
+    driven.until("the program ends when it is told to", lambda: driven.program.poll() == 0)
+    driven.until("its unsaved work is kept", journals)
 
 
 def steps(driven):
     lose_and_recover(driven)
     start_clean(driven)
     one_window(driven)
+    told_to_end(driven)
 
 
 drive.run(*sys.argv[1:], steps)

@@ -164,6 +164,46 @@ test_mains_of_the_next_plan (void)
   drop_window (window);
 }
 
+static DrawlPlanDialog *
+dialog_over (DrawlWindow *window)
+{
+  act (window, "plan-settings");
+  g_autoptr (GList) toplevels = gtk_window_list_toplevels ();
+  for (GList *l = toplevels; l != NULL; l = l->next)
+    if (DRAWL_IS_PLAN_DIALOG (l->data) && gtk_widget_get_visible (l->data))
+      return l->data;
+  g_assert_not_reached ();
+}
+
+/* A plan that does not tell its unit goes by the settings, and tells it once it is changed; the
+ * next plan goes by it, too. */
+static void
+test_length_unit (void)
+{
+  DrawlWindow *window = window_on_demo ();
+  DrawlPlan *plan = drawl_window_get_plan (window);
+  GSettings *settings = drawl_application_get_settings (program ());
+
+  g_assert_cmpuint (drawl_plan_get_length_unit (plan), ==, DRAWL_LENGTH_FEET);
+  g_assert_true (drawl_plan_dialog_apply (dialog_over (window)));
+  settle ();
+  g_assert_cmpstr (drawl_plan_get_settings (plan)->length_unit, ==, "");
+  g_assert_false (drawl_plan_can_undo (plan));
+  DrawlPlanDialog *dialog = dialog_over (window);
+  adw_combo_row_set_selected (ADW_COMBO_ROW (by_id (dialog, "length_row")), 1);
+  g_assert_true (drawl_plan_dialog_apply (dialog));
+  settle ();
+  g_assert_cmpstr (drawl_plan_get_settings (plan)->length_unit, ==, "metric");
+  g_assert_cmpuint (drawl_plan_get_length_unit (plan), ==, DRAWL_LENGTH_METRIC);
+  act (window, "new");
+  answer_with (window, "discard");
+  plan = drawl_window_get_plan (window);
+  g_assert_cmpstr (drawl_plan_get_settings (plan)->length_unit, ==, "");
+  g_assert_cmpuint (drawl_plan_get_length_unit (plan), ==, DRAWL_LENGTH_METRIC);
+  g_settings_reset (settings, "length-unit");
+  drop_window (window);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -171,6 +211,7 @@ main (int argc, char **argv)
   add_rows ("/plan-dialog/wrong", wrong_rows, test_wrong);
   g_test_add_func ("/plan-dialog/all", test_all);
   g_test_add_func ("/plan-dialog/left-alone", test_left_alone);
+  g_test_add_func ("/plan-dialog/length-unit", test_length_unit);
   g_test_add_func ("/plan-dialog/mains-of-the-next-plan", test_mains_of_the_next_plan);
   return run_window_tests ();
 }

@@ -241,6 +241,29 @@ test_sizes (void)
 }
 
 /* A sheet shows the plan as it was, and outlives it. */
+/* Page by page, from the first shot to the last: what those hear who cannot see it. */
+static void
+test_words (void)
+{
+  g_autoptr (DrawlPlan) plan = plan_with (20);
+  g_autoptr (GDateTime) date = g_date_time_new_utc (2027, 3, 9, 8, 0, 0);
+  const DrawlSheetSetup setup = {.paper = drawl_paper_find ("a4"), .printed = date};
+  g_autoptr (DrawlSheet) set = drawl_sheet_new (drawl_sheet_kind_find ("set"), plan, &setup);
+  g_autoptr (DrawlSheet) hire = drawl_sheet_new (drawl_sheet_kind_find ("hire"), plan, &setup);
+  guint n = drawl_sheet_n_pages (set), n_hire = drawl_sheet_n_pages (hire);
+  g_autofree char *begin = g_strdup_printf ("Set sheet, page 1 of %u: shot S000 to shot ", n);
+  g_autofree char *begin_last = g_strdup_printf ("Set sheet, page %u of %u: shot ", n, n);
+  g_autofree char *first = drawl_sheet_page_words (set, 0);
+  g_autofree char *last = drawl_sheet_page_words (set, n - 1);
+  g_autofree char *bodies = drawl_sheet_page_words (hire, n_hire - 1);
+
+  g_assert_true (g_str_has_prefix (first, begin));
+  g_assert_true (g_str_has_prefix (last, begin_last));
+  g_assert_true (g_str_has_suffix (last, "shot S019"));
+  g_assert_true (g_str_has_prefix (bodies, "Hire sheet, page "));
+  g_assert_nonnull (strstr (bodies, ": "));
+}
+
 static void
 test_outlives_plan (void)
 {
@@ -296,6 +319,7 @@ main (int argc, char **argv)
   add_rows ("/sheet/pages", counts, test_count);
   add_rows ("/sheet/text", texts, test_text);
   g_test_add_func ("/sheet/sizes", test_sizes);
+  g_test_add_func ("/sheet/words", test_words);
   g_test_add_func ("/sheet/outlives-plan", test_outlives_plan);
   g_test_add_func ("/sheet/marks", test_marks);
   return g_test_run ();
