@@ -29,14 +29,17 @@ JsonObject *drawl_json_load (GFile *file, char **etag, GError **error);
 /* The bytes of a file, unparsed. Errors and @etag as above. */
 GBytes *drawl_json_read (GFile *file, char **etag, GError **error);
 
-/* The name of a file as a message shows it. New string. */
+/* The name of a file as a message shows it: as it was given, else its last part. New string. */
 char *drawl_json_file_name (GFile *file);
+/* From here on, messages name @file as it was @given. */
+void drawl_json_file_set_given (GFile *file, const char *given);
+gboolean drawl_json_file_is_given (GFile *file);
 
 /* Writes @text aside, syncs, renames, syncs the folder. What stood at @file stays until the last
- * step; any failure leaves it whole. Follows a symbolic link to the file it names; keeps the mode.
- * With @backup, the former content stays once beside it as "NAME~". Errors: DRAWL_PLAN_ERROR_WRITE,
- * _NO_SPACE, _NO_PERMISSION, _READ_ONLY, _NO_FOLDER, with the system's reason in words. @etag, if
- * not NULL, takes the entity tag of what was written. */
+ * step; any failure leaves it whole. What is no plain file is left alone. Follows a symbolic link
+ * to the file it names; keeps the mode. With @backup, the former content stays once beside it as
+ * "NAME~". Errors: DRAWL_PLAN_ERROR_WRITE, _NO_SPACE, _NO_PERMISSION, _READ_ONLY, _NO_FOLDER, with
+ * the system's reason in words. @etag, if not NULL, takes the entity tag of what was written. */
 gboolean drawl_json_save (GFile *file, const char *text, gsize length, gboolean backup, char **etag,
                           GError **error);
 /* The same, but where a file stands whose entity tag is not @expected_etag (NULL: any will do),
