@@ -5,13 +5,16 @@
 
 #include "app/application.h"
 
-#include "app/message.h"
+#include <glib-unix.h>
+
+#include "app/recovery.h"
 #include "app/window.h"
 #include "core/text.h"
 
 struct _DrawlApplication {
   AdwApplication parent_instance;
   GSettings *settings;
+  gboolean looked; /* for unsaved work */
 };
 
 G_DEFINE_FINAL_TYPE (DrawlApplication, drawl_application, ADW_TYPE_APPLICATION)
@@ -25,6 +28,7 @@ static const Keys keys[] = {
     {"app.quit", {"<Control>q"}},
     {"window.close", {"<Control>w"}},
     {"win.new", {"<Control>n"}},
+    {"win.new-window", {"<Control><Shift>n"}},
     {"win.open", {"<Control>o"}},
     {"win.save", {"<Control>s"}},
     {"win.save-as", {"<Control><Shift>s"}},
@@ -45,15 +49,55 @@ static const Keys keys[] = {
     {"win.shortcuts", {"<Control>question"}},
 };
 
-/* Windows without unsaved work close; the others ask. The program ends with the last of them. */
+/* Plans without unsaved work close; the others ask, each once, however many windows show it. The
+ * program ends with the last of them. */
 static void
 on_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (data));
+  g_autoptr (GHashTable) asked = g_hash_table_new (NULL, NULL);
+  g_autolist (GtkWindow) windows = g_list_copy_deep (gtk_application_get_windows (data),
+                                                     (GCopyFunc)(gpointer)g_object_ref, NULL);
 
-  for (GList *l = windows; l != NULL; l = l->next)
-    if (DRAWL_IS_WINDOW (l->data))
+  for (GList *l = windows; l != NULL; l = l->next) {
+    DrawlDocument *document =
+        DRAWL_IS_WINDOW (l->data) ? drawl_window_get_document (l->data) : NULL;
+    if (document != NULL && g_hash_table_add (asked, document))
+      drawl_window_close_document (l->data);
+    else if (document == NULL && DRAWL_IS_WINDOW (l->data))
       gtk_window_close (l->data);
+  }
+}
+
+/* ---- The end of a session ---- */
+
+static void
+flush_all (DrawlApplication *self)
+{
+  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next) {
+    DrawlDocument *document =
+        DRAWL_IS_WINDOW (l->data) ? drawl_window_get_document (l->data) : NULL;
+    if (document != NULL)
+      drawl_document_flush (document);
+  }
+}
+
+/* Told to end, without a word to the person: unsaved work is offered at the next start. */
+static gboolean
+on_told_to_end (gpointer data)
+{
+  flush_all (data);
+  g_application_quit (data);
+  return G_SOURCE_CONTINUE;
+}
+
+static void
+prepare_for_the_end (DrawlApplication *self)
+{
+  static const int signals[] = {SIGHUP, SIGINT, SIGTERM};
+
+  for (gsize i = 0; i < G_N_ELEMENTS (signals); i++)
+    g_unix_signal_add (signals[i], on_told_to_end, self);
+  g_signal_connect (self, "query-end", G_CALLBACK (flush_all), NULL);
 }
 
 static void
@@ -67,6 +111,26 @@ drawl_application_startup (GApplication *application)
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
     gtk_application_set_accels_for_action (GTK_APPLICATION (application), keys[i].action,
                                            (const char *const *)keys[i].keys);
+  g_autoptr (GAction) by_itself =
+      g_settings_create_action (DRAWL_APPLICATION (application)->settings, "save-by-itself");
+  g_action_map_add_action (G_ACTION_MAP (application), by_itself);
+  prepare_for_the_end (DRAWL_APPLICATION (application));
+}
+
+static void
+drawl_application_shutdown (GApplication *application)
+{
+  flush_all (DRAWL_APPLICATION (application));
+  G_APPLICATION_CLASS (drawl_application_parent_class)->shutdown (application);
+}
+
+/* Once: what is left behind later is a living program's. */
+static void
+look_for_unsaved_work (DrawlApplication *self)
+{
+  if (!self->looked)
+    drawl_recovery_look (GTK_APPLICATION (self));
+  self->looked = TRUE;
 }
 
 static void
@@ -77,6 +141,7 @@ drawl_application_activate (GApplication *application)
   if (window == NULL)
     window = GTK_WINDOW (drawl_window_new (DRAWL_APPLICATION (application)));
   gtk_window_present (window);
+  look_for_unsaved_work (DRAWL_APPLICATION (application));
 }
 
 /* A window that still shows the welcome, or NULL. */
@@ -103,11 +168,33 @@ drawl_application_show_file (DrawlApplication *application, GFile *file)
   gtk_window_present (GTK_WINDOW (window));
 }
 
+/* Where the same file is shown with nothing unsaved in it, the document takes that place. */
+DrawlWindow *
+drawl_application_show_document (DrawlApplication *application, DrawlDocument *document)
+{
+  GFile *file = drawl_document_get_file (document);
+  DrawlWindow *window =
+      file != NULL ? drawl_window_find (GTK_APPLICATION (application), file) : NULL;
+  DrawlDocument *former = window != NULL ? drawl_window_get_document (window) : NULL;
+
+  if (former != NULL && !drawl_document_get_modified (former))
+    drawl_window_put_everywhere (GTK_APPLICATION (application), former, document);
+  else {
+    window = idle_window (GTK_APPLICATION (application));
+    if (window == NULL)
+      window = drawl_window_new (application);
+    drawl_window_set_document (window, document);
+  }
+  gtk_window_present (GTK_WINDOW (window));
+  return window;
+}
+
 static void
 drawl_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
   for (int i = 0; i < n_files; i++)
     drawl_application_show_file (DRAWL_APPLICATION (application), files[i]);
+  look_for_unsaved_work (DRAWL_APPLICATION (application));
 }
 
 static void
@@ -123,6 +210,7 @@ drawl_application_class_init (DrawlApplicationClass *klass)
   GApplicationClass *application_class = G_APPLICATION_CLASS (klass);
 
   application_class->startup = drawl_application_startup;
+  application_class->shutdown = drawl_application_shutdown;
   application_class->activate = drawl_application_activate;
   application_class->open = drawl_application_open;
   G_OBJECT_CLASS (klass)->finalize = drawl_application_finalize;
@@ -138,7 +226,8 @@ DrawlApplication *
 drawl_application_new (void)
 {
   return g_object_new (DRAWL_TYPE_APPLICATION, "application-id", DRAWL_APPLICATION_ID, "flags",
-                       G_APPLICATION_HANDLES_OPEN, "resource-base-path", "/org/drawl/Drawl", NULL);
+                       G_APPLICATION_HANDLES_OPEN, "register-session", TRUE, "resource-base-path",
+                       "/org/drawl/Drawl", NULL);
 }
 
 GSettings *

@@ -15,6 +15,13 @@ DrawlApplication *drawl_application_new (void);
 /* Page last open, window size, mains frequency of new plans. */
 GSettings *drawl_application_get_settings (DrawlApplication *application);
 
+#include "app/document.h"
+
+typedef struct _DrawlWindow DrawlWindow;
+
+/* Shows @document, which no window has yet, in a window, and tells which. */
+DrawlWindow *drawl_application_show_document (DrawlApplication *application,
+                                              DrawlDocument *document);
 /* Shows @file in a window: the one that has it open, else one that shows no plan, else a new one.
  */
 void drawl_application_show_file (DrawlApplication *application, GFile *file);

@@ -154,6 +154,15 @@ drawl_blank_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (DRAWL_BLANK (widget)->entry);
 }
 
+/* One stop for Tab: the hold beside the number has a key of its own there. */
+static gboolean
+drawl_blank_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  if (direction != GTK_DIR_TAB_FORWARD && direction != GTK_DIR_TAB_BACKWARD)
+    return GTK_WIDGET_CLASS (drawl_blank_parent_class)->focus (widget, direction);
+  return gtk_widget_get_focus_child (widget) == NULL && drawl_blank_grab_focus (widget);
+}
+
 static void
 drawl_blank_dispose (GObject *object)
 {
@@ -196,6 +205,7 @@ drawl_blank_class_init (DrawlBlankClass *klass)
   G_OBJECT_CLASS (klass)->dispose = drawl_blank_dispose;
   widget_class->measure = drawl_blank_measure;
   widget_class->size_allocate = drawl_blank_size_allocate;
+  widget_class->focus = drawl_blank_focus;
   widget_class->grab_focus = drawl_blank_grab_focus;
   gtk_widget_class_set_css_name (widget_class, "blank");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

@@ -30,17 +30,6 @@ struct _DrawlDayStrip {
 
 G_DEFINE_FINAL_TYPE (DrawlDayStrip, drawl_day_strip, GTK_TYPE_WIDGET)
 
-static char *
-time_text (double seconds)
-{
-  DrawlRational value;
-
-  if (seconds > (double)DRAWL_TIMING_MAX_S * 1000 ||
-      !drawl_rational_make (llround (seconds * 1000), 1000, &value))
-    return g_strdup ("∞");
-  return drawl_figure_time (value);
-}
-
 static void
 show_verdict (GtkWidget *button, GtkWidget *label, DrawlVerdict verdict, guint n)
 {
@@ -70,9 +59,9 @@ show_verdicts (DrawlDayStrip *self, const DrawlDay *day)
 static void
 show_times (DrawlDayStrip *self, const DrawlDay *day)
 {
-  g_autofree char *rolled = time_text (day->real_s);
-  g_autofree char *action = time_text (day->action_s);
-  g_autofree char *screen = time_text (day->screen_s);
+  g_autofree char *rolled = drawl_day_time_text (day->real_s);
+  g_autofree char *action = drawl_day_time_text (day->action_s);
+  g_autofree char *screen = drawl_day_time_text (day->screen_s);
   g_autofree char *rolled_working = g_strdup_printf (
       _ ("Real time on cards and film: every take of every shot with its handles.\nThe actions "
          "alone, one take each: %s."),

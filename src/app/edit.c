@@ -229,6 +229,19 @@ drawl_edit_refuse_error (DrawlEdit *edit, const GError *error)
   drawl_edit_refuse (edit, why);
 }
 
+void
+drawl_edit_bring_back (DrawlEdit *edit, const char *text, const char *why)
+{
+  gtk_editable_set_text (edit->editable, text);
+  drawl_edit_refuse (edit, why);
+}
+
+const char *
+drawl_edit_get_text (DrawlEdit *edit)
+{
+  return gtk_editable_get_text (edit->editable);
+}
+
 gboolean
 drawl_edit_is_pending (DrawlEdit *edit)
 {

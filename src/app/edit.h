@@ -33,5 +33,9 @@ void drawl_edit_restore (DrawlEdit *edit);
 void drawl_edit_refuse (DrawlEdit *edit, const char *why);
 void drawl_edit_refuse_error (DrawlEdit *edit, const GError *error);
 
+/* What was typed before and refused because of @why, again. */
+void drawl_edit_bring_back (DrawlEdit *edit, const char *text, const char *why);
+
+const char *drawl_edit_get_text (DrawlEdit *edit); /* as it stands there */
 gboolean drawl_edit_is_pending (DrawlEdit *edit);
 const char *drawl_edit_get_error (DrawlEdit *edit); /* or NULL */

@@ -10,6 +10,7 @@
 
 #include "app/choice-row.h"
 #include "app/figure-button.h"
+#include "app/kept-texts.h"
 #include "app/shot-edit.h"
 #include "app/shot-entries.h"
 #include "core/text.h"
@@ -33,6 +34,7 @@ struct _DrawlShotDetails {
   gboolean filling;
   GtkWidget *entries[DRAWL_N_SHOT_ENTRIES];
   DrawlEdit *edits[DRAWL_N_SHOT_ENTRIES];
+  DrawlKeptTexts *kept;
   GtkWidget *content;
   GtkWidget *shot_error, *camera_error, *take_error;
   GtkWidget *must_switch, *drop_row, *drop_switch;
@@ -300,6 +302,7 @@ drawl_shot_details_dispose (GObject *object)
 {
   leave_shot (DRAWL_SHOT_DETAILS (object));
   g_clear_pointer (&DRAWL_SHOT_DETAILS (object)->shown_notes, g_free);
+  g_clear_pointer (&DRAWL_SHOT_DETAILS (object)->kept, drawl_kept_texts_free);
   gtk_widget_dispose_template (GTK_WIDGET (object), DRAWL_TYPE_SHOT_DETAILS);
   G_OBJECT_CLASS (drawl_shot_details_parent_class)->dispose (object);
 }
@@ -354,6 +357,7 @@ drawl_shot_details_init (DrawlShotDetails *self)
   GtkEventController *focus = gtk_event_controller_focus_new ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->kept = drawl_kept_texts_new ();
   for (guint i = 0; i < DRAWL_N_SHOT_ENTRIES; i++) {
     self->edits[i] = drawl_edit_new (GTK_EDITABLE (self->entries[i]));
     g_object_set_data (G_OBJECT (self->edits[i]), "entry", (gpointer)&drawl_shot_entries[i]);
@@ -377,9 +381,9 @@ drawl_shot_details_set_shot (DrawlShotDetails *details, DrawlPlan *plan, DrawlSh
 {
   if (details->shot == shot && details->plan == plan)
     return;
-  for (guint i = 0; i < DRAWL_N_SHOT_ENTRIES; i++) {
+  for (guint i = 0; details->shot != NULL && i < DRAWL_N_SHOT_ENTRIES; i++) {
     drawl_edit_commit (details->edits[i]);
-    drawl_edit_restore (details->edits[i]);
+    drawl_kept_texts_put (details->kept, details->shot, details->edits[i]);
   }
   commit_notes (details);
   leave_shot (details);
@@ -391,6 +395,7 @@ drawl_shot_details_set_shot (DrawlShotDetails *details, DrawlPlan *plan, DrawlSh
       g_signal_connect_swapped (plan, "changed", G_CALLBACK (refresh), details);
   show_notes (details, drawl_shot_get_fields (shot)->notes);
   refresh (details);
+  drawl_kept_texts_bring_back (details->kept, plan, shot);
 }
 
 void

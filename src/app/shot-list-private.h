@@ -41,8 +41,8 @@ void drawl_shot_list_catch_up (DrawlShotList *list);
 /* shot-list-rows.c */
 void drawl_shot_list_add_rows (DrawlShotList *list);
 void drawl_shot_list_scale_rows (DrawlShotList *list, double longest_s);
-/* Puts the scenes above the rows with which they begin. */
-void drawl_shot_list_head_rows (DrawlShotList *list);
+/* Gives each row the shot that now stands at its place. */
+void drawl_shot_list_fill_rows (DrawlShotList *list);
 /* The menu of the selected shots, at the row of the one in hand. */
 void drawl_shot_list_open_menu (DrawlShotList *list);
 

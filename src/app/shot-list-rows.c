@@ -72,28 +72,33 @@ on_setup (DrawlShotList *self, GtkListItem *item)
   gtk_list_item_set_child (item, row);
 }
 
+/* The shot that stands at the row's place, and the scene that begins with it. */
 static void
-head_row (DrawlShotList *self, DrawlShotRow *row, guint position)
+fill_row (DrawlShotList *self, DrawlShotRow *row, guint position)
 {
   guint n_shots = 0;
   const char *scene = drawl_shot_view_heading (self->view, position, &n_shots);
 
   drawl_shot_row_set_heading (row, scene, n_shots);
+  drawl_shot_row_set_shot (row, drawl_shot_view_get_shot (self->view, position));
 }
 
 static void
 on_bind (DrawlShotList *self, GtkListItem *item)
 {
-  DrawlShotRow *row = DRAWL_SHOT_ROW (gtk_list_item_get_child (item));
+  GtkWidget *row = gtk_list_item_get_child (item);
 
-  drawl_shot_row_set_shot (row, gtk_list_item_get_item (item));
-  head_row (self, row, gtk_list_item_get_position (item));
+  g_object_set_data (G_OBJECT (row), "item", item);
+  fill_row (self, DRAWL_SHOT_ROW (row), gtk_list_item_get_position (item));
 }
 
 static void
 on_unbind (DrawlShotList *self, GtkListItem *item)
 {
-  drawl_shot_row_set_shot (DRAWL_SHOT_ROW (gtk_list_item_get_child (item)), NULL);
+  GtkWidget *row = gtk_list_item_get_child (item);
+
+  g_object_set_data (G_OBJECT (row), "item", NULL);
+  drawl_shot_row_set_shot (DRAWL_SHOT_ROW (row), NULL);
 }
 
 void
@@ -115,24 +120,13 @@ drawl_shot_list_scale_rows (DrawlShotList *list, double longest_s)
     drawl_shot_row_set_longest (list->rows->pdata[i], longest_s);
 }
 
-/* Rows that wait to be used again have no shot. Where many are shown, one walk over the view is
- * quicker than looking for each. */
+/* Rows that wait to be used again are at no place. */
 void
-drawl_shot_list_head_rows (DrawlShotList *list)
+drawl_shot_list_fill_rows (DrawlShotList *list)
 {
-  g_autoptr (GHashTable) rows = g_hash_table_new (NULL, NULL);
-  guint n = drawl_shot_view_n_shown (list->view), left;
-
-  for (guint i = 0; i < list->rows->len; i++)
-    if (drawl_shot_row_get_shot (list->rows->pdata[i]) != NULL)
-      g_hash_table_insert (rows, drawl_shot_row_get_shot (list->rows->pdata[i]),
-                           list->rows->pdata[i]);
-  left = g_hash_table_size (rows);
-  for (guint i = 0; i < n && left > 0; i++) {
-    DrawlShotRow *row = g_hash_table_lookup (rows, drawl_shot_view_get_shot (list->view, i));
-    if (row == NULL)
-      continue;
-    head_row (list, row, i);
-    left--;
+  for (guint i = 0; i < list->rows->len; i++) {
+    GtkListItem *item = g_object_get_data (list->rows->pdata[i], "item");
+    if (item != NULL)
+      fill_row (list, list->rows->pdata[i], gtk_list_item_get_position (item));
   }
 }

@@ -141,11 +141,24 @@ drawl_shot_list_catch_up (DrawlShotList *list)
   tell_filter (list);
 }
 
+/* The keyboard focus goes with the shot in hand, not with its place; without any, to the search. */
 static void
 narrow (DrawlShotList *self)
 {
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  gboolean focused = root != NULL && gtk_widget_get_focus_child (self->list_view) != NULL;
+
+  if (focused)
+    gtk_root_set_focus (root, NULL);
   drawl_shot_view_narrow (self->view);
   tell_filter (self);
+  if (!focused)
+    return;
+  if (drawl_shot_view_n_shown (self->view) > 0)
+    drawl_shot_list_focus_row (self);
+  else
+    gtk_text_grab_focus_without_selecting (
+        GTK_TEXT (gtk_editable_get_delegate (GTK_EDITABLE (self->search_entry))));
 }
 
 static void
@@ -307,5 +320,5 @@ drawl_shot_list_add_show (DrawlShotList *list)
 {
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (list->filter_button), on_filter_menu,
                                          list, NULL);
-  g_signal_connect_swapped (list->view, "refreshed", G_CALLBACK (drawl_shot_list_head_rows), list);
+  g_signal_connect_swapped (list->view, "refreshed", G_CALLBACK (drawl_shot_list_fill_rows), list);
 }

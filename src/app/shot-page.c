@@ -190,6 +190,12 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, on_span_error);
 }
 
+static gboolean
+drawl_shot_page_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (DRAWL_SHOT_PAGE (widget)->sentence);
+}
+
 static void
 drawl_shot_page_class_init (DrawlShotPageClass *klass)
 {
@@ -209,6 +215,7 @@ drawl_shot_page_class_init (DrawlShotPageClass *klass)
   g_type_ensure (DRAWL_TYPE_SPAN_VIEW);
   g_type_ensure (DRAWL_TYPE_ANSWERS);
   g_type_ensure (DRAWL_TYPE_SHOT_DETAILS);
+  widget_class->grab_focus = drawl_shot_page_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   bind_children (widget_class);
 }

@@ -11,6 +11,9 @@
 #include "draw/timeline.h"
 #include "plan/figure.h"
 
+#define SLATE_CHARS_MIN 3
+#define SLATE_CHARS_MAX 8
+
 enum { PROP_SHOT = 1, PROP_LONGEST, N_PROPS };
 
 static GParamSpec *props[N_PROPS];
@@ -61,6 +64,17 @@ name_list_item (DrawlShotRow *self, const char *action, const char *summary)
                                   whole != NULL ? whole : name, -1);
 }
 
+/* An inscription is as wide as it is told to be, so that another text asks for no new layout. */
+static void
+show_slate (DrawlShotRow *self, const char *slate)
+{
+  guint chars = (guint)CLAMP (g_utf8_strlen (slate, -1), SLATE_CHARS_MIN, SLATE_CHARS_MAX);
+
+  gtk_inscription_set_text (GTK_INSCRIPTION (self->slate_label), slate);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (self->slate_label), chars);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (self->slate_label), chars);
+}
+
 static void
 refresh (DrawlShotRow *self)
 {
@@ -70,7 +84,7 @@ refresh (DrawlShotRow *self)
 
   if (!named)
     action = _ ("No action yet");
-  gtk_label_set_text (GTK_LABEL (self->slate_label), drawl_shot_get_slate (self->shot));
+  show_slate (self, drawl_shot_get_slate (self->shot));
   gtk_inscription_set_text (GTK_INSCRIPTION (self->action_label), action);
   if (named)
     gtk_widget_remove_css_class (self->action_label, "dim-label");

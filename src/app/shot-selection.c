@@ -1,13 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* What is chosen. Invariant: every chosen shot is shown; the one in hand is chosen; there is one
- * unless nothing is shown. `hand_at` is where it stands, and where its successor is looked for. */
+/* What is chosen. The list view is given places, not shots, as items: it makes a new row for each
+ * item that is new to it, which for a screenful takes longer than a frame, while rows of places
+ * that stay are only given other shots. Few shots that come or go bring or take their places along,
+ * so that the list stands still around them. Invariant: every chosen shot is shown; the one in hand
+ * is chosen; there is one unless nothing is shown. `hand_at` is where it stands, and where its
+ * successor is looked for. */
 
 #include "app/shot-selection.h"
+
+/* Changes of more than this give places other shots. */
+#define MOVED_MAX 24
 
 struct _DrawlShotSelection {
   GObject parent_instance;
   DrawlShotView *view;
+  GPtrArray *places;  /* of GObject, as many as shots are shown; NULL until one is asked for */
   GHashTable *chosen; /* of DrawlShot, with references */
   DrawlShot *hand;    /* no reference: it is chosen */
   guint hand_at;
@@ -20,19 +28,25 @@ static guint changed_signal;
 static GType
 drawl_shot_selection_get_item_type (GListModel *model)
 {
-  return DRAWL_TYPE_SHOT;
+  return G_TYPE_OBJECT;
 }
 
 static guint
 drawl_shot_selection_get_n_items (GListModel *model)
 {
-  return drawl_shot_view_n_shown (DRAWL_SHOT_SELECTION (model)->view);
+  return DRAWL_SHOT_SELECTION (model)->places->len;
 }
 
 static gpointer
 drawl_shot_selection_get_item (GListModel *model, guint position)
 {
-  return g_list_model_get_item (G_LIST_MODEL (DRAWL_SHOT_SELECTION (model)->view), position);
+  GPtrArray *places = DRAWL_SHOT_SELECTION (model)->places;
+
+  if (position >= places->len)
+    return NULL;
+  if (places->pdata[position] == NULL)
+    places->pdata[position] = g_object_new (G_TYPE_OBJECT, NULL);
+  return g_object_ref (places->pdata[position]);
 }
 
 static void
@@ -267,6 +281,26 @@ prune (DrawlShotSelection *self)
   return lost;
 }
 
+/* Makes room for @added places where @removed were; of many, at the end. */
+static void
+splice_places (DrawlShotSelection *self, guint position, guint removed, guint added)
+{
+  if (removed + added > MOVED_MAX) {
+    guint kept = MIN (self->places->len, self->places->len - removed + added);
+    guint more = added > removed ? added - removed : 0,
+          fewer = removed > added ? removed - added : 0;
+    position = kept;
+    removed = fewer;
+    added = more;
+  }
+  if (removed > 0)
+    g_ptr_array_remove_range (self->places, position, removed);
+  for (guint i = 0; i < added; i++)
+    g_ptr_array_insert (self->places, (int)(position + i), NULL);
+  if (removed + added > 0)
+    g_list_model_items_changed (G_LIST_MODEL (self), position, removed, added);
+}
+
 /* Rows that come are marked by what is chosen by then; those that stay hear of it behind. */
 static void
 on_items_changed (DrawlShotSelection *self, guint position, guint removed, guint added)
@@ -277,9 +311,11 @@ on_items_changed (DrawlShotSelection *self, guint position, guint removed, guint
     find_hand (self);
   else
     self->hand_at = drawl_shot_view_find (self->view, self->hand);
-  g_list_model_items_changed (G_LIST_MODEL (self), position, removed, added);
+  splice_places (self, position, removed, added);
   if (other)
     tell (self);
+  else if (removed + added > 1)
+    gtk_selection_model_selection_changed (GTK_SELECTION_MODEL (self), 0, self->places->len);
 }
 
 DrawlShot *
@@ -355,6 +391,7 @@ drawl_shot_selection_finalize (GObject *object)
   drawl_shot_view_set_kept (self->view, NULL);
   g_signal_handlers_disconnect_by_data (self->view, self);
   g_object_unref (self->view);
+  g_ptr_array_unref (self->places);
   g_hash_table_unref (self->chosen);
   G_OBJECT_CLASS (drawl_shot_selection_parent_class)->finalize (object);
 }
@@ -368,9 +405,16 @@ drawl_shot_selection_class_init (DrawlShotSelectionClass *klass)
 }
 
 static void
+drop_place (gpointer place)
+{
+  g_clear_object (&place);
+}
+
+static void
 drawl_shot_selection_init (DrawlShotSelection *self)
 {
   self->chosen = g_hash_table_new_full (NULL, NULL, g_object_unref, NULL);
+  self->places = g_ptr_array_new_with_free_func (drop_place);
 }
 
 DrawlShotSelection *
@@ -379,6 +423,7 @@ drawl_shot_selection_new (DrawlShotView *view)
   DrawlShotSelection *self = g_object_new (DRAWL_TYPE_SHOT_SELECTION, NULL);
 
   self->view = g_object_ref (view);
+  g_ptr_array_set_size (self->places, (int)drawl_shot_view_n_shown (view));
   drawl_shot_view_set_kept (view, self->chosen);
   g_signal_connect_swapped (view, "items-changed", G_CALLBACK (on_items_changed), self);
   find_hand (self);

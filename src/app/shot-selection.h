@@ -3,8 +3,9 @@
 
 /* DrawlShotSelection: which of the shown shots are chosen, and which one of them is in hand. Of
  * those shown one is chosen, always. It goes by the shots themselves, not by where they stand, so
- * that it outlives sorting, filtering, moving and undo. A list model and a selection model; signal
- * "changed": other shots are chosen, or another one is in hand. */
+ * that it outlives sorting, filtering, moving and undo. A selection model, and a list model of
+ * places, which say nothing but where they are: the shot there is the view's. Signal "changed":
+ * other shots are chosen, or another one is in hand. */
 
 #include <gtk/gtk.h>
 

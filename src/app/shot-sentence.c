@@ -6,6 +6,7 @@
 
 #include "app/shot-sentence.h"
 
+#include "app/kept-texts.h"
 #include "app/sentence-layout.h"
 #include "app/sentence-template.h"
 #include "app/shot-edit.h"
@@ -20,6 +21,7 @@ struct _DrawlShotSentence {
   DrawlPlan *plan;
   DrawlShot *shot;
   gulong changed_handler;
+  DrawlKeptTexts *kept;
   GtkWidget *places[N_PLACES]; /* blanks by term, then the clause */
   GPtrArray *words;            /* labels between them */
   const char *template;        /* that the words were set from */
@@ -69,6 +71,15 @@ commit_all (DrawlShotSentence *self)
 {
   for (guint place = 0; place < N_PLACES; place++)
     drawl_edit_commit (edit_at (self, place));
+}
+
+/* Another shot comes: what can be taken is taken now, the rest waits until this one is back. */
+static void
+keep_typed (DrawlShotSentence *self)
+{
+  commit_all (self);
+  for (guint place = 0; place < N_PLACES; place++)
+    drawl_kept_texts_put (self->kept, self->shot, edit_at (self, place));
 }
 
 void
@@ -259,10 +270,35 @@ drawl_shot_sentence_dispose (GObject *object)
   GtkWidget *child;
 
   leave_shot (self);
+  g_clear_pointer (&self->kept, drawl_kept_texts_free);
   g_clear_pointer (&self->words, g_ptr_array_unref);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
   G_OBJECT_CLASS (drawl_shot_sentence_parent_class)->dispose (object);
+}
+
+/* It begins with what happens, wherever the template of the language puts that. */
+static gboolean
+drawl_shot_sentence_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (DRAWL_SHOT_SENTENCE (widget)->places[PLACE_WHAT]);
+}
+
+/* In reading order: by where they stand, which is the way otherwise, a blank that is set a little
+ * lower than its neighbours would come after the rest of its line. */
+static gboolean
+drawl_shot_sentence_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  gboolean on = direction == GTK_DIR_TAB_FORWARD;
+  GtkWidget *child = gtk_widget_get_focus_child (widget);
+
+  if (!on && direction != GTK_DIR_TAB_BACKWARD)
+    return GTK_WIDGET_CLASS (drawl_shot_sentence_parent_class)->focus (widget, direction);
+  if (child == NULL)
+    child = on ? gtk_widget_get_first_child (widget) : gtk_widget_get_last_child (widget);
+  while (child != NULL && !gtk_widget_child_focus (child, direction))
+    child = on ? gtk_widget_get_next_sibling (child) : gtk_widget_get_prev_sibling (child);
+  return child != NULL;
 }
 
 static void
@@ -273,6 +309,8 @@ drawl_shot_sentence_class_init (DrawlShotSentenceClass *klass)
 
   object_class->get_property = drawl_shot_sentence_get_property;
   object_class->dispose = drawl_shot_sentence_dispose;
+  widget_class->grab_focus = drawl_shot_sentence_grab_focus;
+  widget_class->focus = drawl_shot_sentence_focus;
   gtk_widget_class_set_css_name (widget_class, "sentence");
   gtk_widget_class_set_layout_manager_type (widget_class, DRAWL_TYPE_SENTENCE_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -309,6 +347,7 @@ static void
 drawl_shot_sentence_init (DrawlShotSentence *self)
 {
   self->words = g_ptr_array_new_with_free_func ((GDestroyNotify)gtk_widget_unparent);
+  self->kept = drawl_kept_texts_new ();
   add_place (self, PLACE_WHAT, drawl_clause_new ());
   g_signal_connect_object (edit_at (self, PLACE_WHAT), "commit", G_CALLBACK (on_action_typed), self,
                            G_CONNECT_SWAPPED);
@@ -323,10 +362,8 @@ drawl_shot_sentence_set_shot (DrawlShotSentence *sentence, DrawlPlan *plan, Draw
 {
   if (sentence->shot == shot && sentence->plan == plan)
     return;
-  if (sentence->shot != NULL) {
-    commit_all (sentence);
-    drawl_shot_sentence_restore (sentence);
-  }
+  if (sentence->shot != NULL)
+    keep_typed (sentence);
   leave_shot (sentence);
   if (shot == NULL)
     return;
@@ -335,6 +372,7 @@ drawl_shot_sentence_set_shot (DrawlShotSentence *sentence, DrawlPlan *plan, Draw
   sentence->changed_handler =
       g_signal_connect_swapped (shot, "changed", G_CALLBACK (refresh), sentence);
   refresh (sentence);
+  drawl_kept_texts_bring_back (sentence->kept, plan, shot);
 }
 
 const char *

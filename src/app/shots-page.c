@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* The page of the list and the shot. Invariant: the shot page shows the list's selected shot, or
- * nothing while the list's filter shows none. */
+/* The page of the list and the shot. Invariant: what is beside the list is the page of the shot
+ * that is selected there, or of all of them where there are several. */
 
 #include "app/shots-page.h"
 
 #include <adwaita.h>
 
 #include "app/focus.h"
+#include "app/many-page.h"
 #include "app/shot-page.h"
 
 enum { PROP_PLAN = 1, PROP_COVERED, N_PROPS };
@@ -17,7 +18,8 @@ static GParamSpec *props[N_PROPS];
 struct _DrawlShotsPage {
   GtkWidget parent_instance;
   DrawlPlan *plan;
-  GtkWidget *stack, *leaflet, *list, *shot_bin, *shot_page, *body_button, *shot_button;
+  GtkWidget *stack, *leaflet, *list, *shot_bin, *shot_stack, *shot_page, *body_button, *shot_button;
+  GtkWidget *many_page; /* made when first needed */
   gboolean covered;
 };
 
@@ -41,6 +43,8 @@ refresh (DrawlShotsPage *self)
       self->plan != NULL && g_list_model_get_n_items (drawl_plan_get_bodies (self->plan)) > 0;
 
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), empty ? "empty" : "shots");
+  if (bodies && gtk_widget_is_focus (self->body_button))
+    gtk_widget_grab_focus (self->shot_button);
   gtk_widget_set_visible (self->body_button, !bodies);
   suggest (self->body_button, !bodies);
   suggest (self->shot_button, bodies);
@@ -63,7 +67,7 @@ void
 drawl_shots_page_enter_shot (DrawlShotsPage *page)
 {
   adw_leaflet_set_visible_child_name (ADW_LEAFLET (page->leaflet), "shot");
-  drawl_focus_when_ready (page->shot_page);
+  drawl_focus_when_ready (gtk_stack_get_visible_child (GTK_STACK (page->shot_stack)));
 }
 
 void
@@ -72,7 +76,7 @@ drawl_shots_page_focus (DrawlShotsPage *page)
   if (page->plan == NULL || drawl_plan_n_shots (page->plan) == 0)
     drawl_focus_when_ready (page->stack);
   else if (page->covered)
-    drawl_focus_when_ready (page->shot_page);
+    drawl_focus_when_ready (gtk_stack_get_visible_child (GTK_STACK (page->shot_stack)));
   else
     drawl_shot_list_focus_row (DRAWL_SHOT_LIST (page->list));
 }
@@ -90,11 +94,48 @@ drawl_shots_page_get_list (DrawlShotsPage *page)
   return DRAWL_SHOT_LIST (page->list);
 }
 
+static void
+show_one (DrawlShotsPage *self, DrawlShot *shot)
+{
+  g_object_set (self->shot_page, "shot", shot, NULL);
+  gtk_stack_set_visible_child (GTK_STACK (self->shot_stack), self->shot_page);
+  if (self->many_page == NULL)
+    return;
+  drawl_many_page_set_shots (DRAWL_MANY_PAGE (self->many_page), NULL, NULL);
+  gtk_widget_set_visible (self->many_page, FALSE);
+}
+
+static void
+show_many (DrawlShotsPage *self)
+{
+  g_autoptr (GPtrArray) shots = drawl_shot_list_dup_selection (DRAWL_SHOT_LIST (self->list));
+
+  if (self->many_page == NULL) {
+    self->many_page = drawl_many_page_new ();
+    gtk_stack_add_child (GTK_STACK (self->shot_stack), self->many_page);
+  }
+  g_object_set (self->shot_page, "shot", NULL, NULL);
+  drawl_many_page_set_shots (DRAWL_MANY_PAGE (self->many_page), self->plan, shots);
+  gtk_widget_set_visible (self->many_page, TRUE);
+  gtk_stack_set_visible_child (GTK_STACK (self->shot_stack), self->many_page);
+}
+
+static void
+on_selected (DrawlShotsPage *self)
+{
+  DrawlShotList *list = DRAWL_SHOT_LIST (self->list);
+
+  if (drawl_shot_list_n_selected (list) > 1)
+    show_many (self);
+  else
+    show_one (self, drawl_shot_list_get_selected (list));
+}
+
 /* Before the plan, so that the shot is never asked about a plan that it is not on. */
 static void
 unlink_shot (DrawlShotsPage *self)
 {
-  g_object_set (self->shot_page, "shot", NULL, NULL);
+  show_one (self, NULL);
 }
 
 void
@@ -108,20 +149,11 @@ drawl_shots_page_set_plan (DrawlShotsPage *page, DrawlPlan *plan)
   g_set_object (&page->plan, plan);
   g_object_set (page->shot_page, "plan", plan, NULL);
   drawl_shot_list_set_plan (DRAWL_SHOT_LIST (page->list), plan);
-  g_object_set (page->shot_page, "shot",
-                drawl_shot_list_get_selected (DRAWL_SHOT_LIST (page->list)), NULL);
+  on_selected (page);
   if (plan != NULL)
     g_signal_connect_swapped (plan, "changed", G_CALLBACK (refresh), page);
   refresh (page);
   g_object_notify_by_pspec (G_OBJECT (page), props[PROP_PLAN]);
-}
-
-static void
-on_selected (DrawlShotsPage *self)
-{
-  DrawlShot *shot = drawl_shot_list_get_selected (DRAWL_SHOT_LIST (self->list));
-
-  g_object_set (self->shot_page, "shot", shot, NULL);
 }
 
 static void
@@ -196,11 +228,13 @@ drawl_shots_page_init (DrawlShotsPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->shot_page = drawl_shot_page_new ();
-  adw_bin_set_child (ADW_BIN (self->shot_bin), self->shot_page);
+  self->shot_stack = gtk_stack_new ();
+  gtk_stack_add_child (GTK_STACK (self->shot_stack), self->shot_page);
+  adw_bin_set_child (ADW_BIN (self->shot_bin), self->shot_stack);
   adw_leaflet_set_visible_child_name (ADW_LEAFLET (self->leaflet), "list");
   g_object_bind_property (self->leaflet, "folded", self->list, "single-click",
                           G_BINDING_SYNC_CREATE);
-  g_signal_connect_swapped (self->list, "notify::selected", G_CALLBACK (on_selected), self);
+  g_signal_connect_swapped (self->list, "notify::n-selected", G_CALLBACK (on_selected), self);
   g_signal_connect_swapped (self->leaflet, "notify::folded", G_CALLBACK (tell_covered), self);
   g_signal_connect_swapped (self->leaflet, "notify::visible-child", G_CALLBACK (tell_covered),
                             self);

@@ -26,6 +26,15 @@ static GParamSpec *props[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (DrawlVerdictMark, drawl_verdict_mark, GTK_TYPE_WIDGET)
 
+/* Answered when it is asked for: to set a tooltip, the toolkit asks the display where the pointer
+ * is, and waits, which a list of marks has no time for. */
+static gboolean
+on_query_tooltip (DrawlVerdictMark *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
+{
+  gtk_tooltip_set_text (tooltip, drawl_verdict_name (self->verdict));
+  return TRUE;
+}
+
 static void
 refresh (DrawlVerdictMark *self)
 {
@@ -36,7 +45,6 @@ refresh (DrawlVerdictMark *self)
   gtk_widget_add_css_class (GTK_WIDGET (self), verdicts[self->verdict].css_class);
   gtk_image_set_from_icon_name (GTK_IMAGE (self->image), verdicts[self->verdict].icon);
   gtk_label_set_text (GTK_LABEL (self->name), name);
-  gtk_widget_set_tooltip_text (self->image, name);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
@@ -116,6 +124,8 @@ drawl_verdict_mark_init (DrawlVerdictMark *self)
                               6);
   gtk_widget_set_parent (self->image, GTK_WIDGET (self));
   gtk_widget_set_parent (self->name, GTK_WIDGET (self));
+  gtk_widget_set_has_tooltip (self->image, TRUE);
+  g_signal_connect_swapped (self->image, "query-tooltip", G_CALLBACK (on_query_tooltip), self);
   refresh (self);
 }
 

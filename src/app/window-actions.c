@@ -46,7 +46,8 @@ void
 drawl_window_refresh_actions (DrawlWindow *window)
 {
   DrawlPlan *plan = drawl_window_get_plan (window);
-  static const char *const of_plan[] = {"save", "save-as", "plan-settings", "add-body", "page"};
+  static const char *const of_plan[] = {"save",          "save-as",  "new-window",
+                                        "plan-settings", "add-body", "page"};
 
   for (gsize i = 0; i < G_N_ELEMENTS (of_plan); i++)
     drawl_window_enable (window, of_plan[i], plan != NULL);

@@ -1,197 +1,90 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Files of a window: new, open, save, close. Nothing that a person made is given up unasked: before
- * another plan takes the window, before it closes, and before a file is overwritten that someone
- * else has changed. Invariant: `then` is set only while a question or a file chooser is open that
- * leads to it. */
+/* Files of a window: new, open, close. Nothing that a person made is given up unasked: before
+ * another plan takes the last window that shows it, and before that window closes. Invariant:
+ * `then` is set only while a question or a file chooser is open that leads to it. */
 
 #include "app/message.h"
+#include "app/recovery.h"
 #include "app/window-private.h"
 #include "core/text.h"
 #include "plan/data-dir.h"
 #include "plan/plan-file.h"
 
-static void save (DrawlWindow *self);
-static void choose_where (DrawlWindow *self);
-
-static void
-clear_then (DrawlWindow *self)
+void
+drawl_window_clear_then (DrawlWindow *window)
 {
-  self->then = NULL;
-  g_clear_object (&self->then_document);
+  window->then = NULL;
+  g_clear_object (&window->then_document);
 }
 
-static void
-do_then (DrawlWindow *self)
+void
+drawl_window_do_then (DrawlWindow *window)
 {
-  void (*then) (DrawlWindow *) = self->then;
+  void (*then) (DrawlWindow *) = window->then;
 
-  self->then = NULL;
+  window->then = NULL;
   if (then != NULL)
-    then (self);
+    then (window);
 }
 
-static void
-remember (DrawlWindow *self, GFile *file)
+/* ---- Windows on one document ---- */
+
+/* Windows of the program that show @document, of DrawlWindow. */
+static GList *
+windows_on (GtkApplication *application, DrawlDocument *document)
 {
-  g_autofree char *uri = g_file_get_uri (file);
-  GtkRecentData data = {
-      .mime_type = (char *)DRAWL_PLAN_MIME_TYPE,
-      .app_name = (char *)"drawl",
-      .app_exec = (char *)"drawl %u",
-  };
+  GList *found = NULL;
 
-  gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
+  if (application == NULL)
+    return NULL;
+  for (GList *l = gtk_application_get_windows (application); l != NULL; l = l->next)
+    if (DRAWL_IS_WINDOW (l->data) && DRAWL_WINDOW (l->data)->document == document)
+      found = g_list_prepend (found, l->data);
+  return found;
 }
-
-/* ---- Saving ---- */
 
 static gboolean
-finish_save (DrawlWindow *self, gboolean saved, GError *error)
+is_last (DrawlWindow *self)
 {
-  if (!saved) {
-    clear_then (self);
-    drawl_message_show (GTK_WINDOW (self), _ ("The Plan Could Not Be Saved"), error);
-    return FALSE;
-  }
-  remember (self, drawl_document_get_file (self->document));
-  do_then (self);
-  return TRUE;
+  g_autoptr (GList) windows =
+      windows_on (gtk_window_get_application (GTK_WINDOW (self)), self->document);
+
+  return windows == NULL || windows->next == NULL;
 }
 
-gboolean
-drawl_window_save_to (DrawlWindow *window, GFile *file)
+void
+drawl_window_let_document_go (DrawlWindow *window)
 {
-  g_autoptr (GError) error = NULL;
-  gboolean saved = drawl_document_save_as (window->document, file, &error);
-
-  return finish_save (window, saved, error);
+  if (window->document != NULL && is_last (window))
+    drawl_document_close (window->document);
 }
 
-static void
-on_save_chosen (DrawlWindow *self, int response)
+void
+drawl_window_put_everywhere (GtkApplication *application, DrawlDocument *former,
+                             DrawlDocument *document)
 {
-  g_autoptr (GFile) file = NULL;
+  g_autoptr (GList) windows = windows_on (application, former);
+  g_autoptr (DrawlDocument) kept = g_object_ref (former);
 
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (self->chooser));
-  g_clear_object (&self->chooser);
-  if (file != NULL)
-    drawl_window_save_to (self, file);
-  else
-    clear_then (self);
-}
-
-static void
-add_filter (GtkFileChooser *chooser)
-{
-  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (filter, _ ("Drawl plans"));
-  gtk_file_filter_add_pattern (filter, "*" DRAWL_PLAN_SUFFIX);
-  gtk_file_filter_add_mime_type (filter, DRAWL_PLAN_MIME_TYPE);
-  gtk_file_chooser_add_filter (chooser, filter);
-}
-
-static void
-show_chooser (DrawlWindow *self, GtkFileChooserNative *chooser, GCallback on_response)
-{
-  g_set_object (&self->chooser, chooser);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  add_filter (GTK_FILE_CHOOSER (chooser));
-  g_signal_connect_object (chooser, "response", on_response, self, G_CONNECT_SWAPPED);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
-}
-
-/* A title may hold what no file name can. */
-char *
-drawl_window_dup_file_name (DrawlWindow *window)
-{
-  return g_strdelimit (drawl_document_dup_title (window->document), "/\\:*?\"<>|\n\t", '-');
-}
-
-static char *
-suggested_name (DrawlWindow *self)
-{
-  g_autofree char *name = drawl_window_dup_file_name (self);
-
-  return g_strconcat (name, DRAWL_PLAN_SUFFIX, NULL);
-}
-
-static void
-choose_where (DrawlWindow *self)
-{
-  g_autoptr (GtkFileChooserNative) chooser = gtk_file_chooser_native_new (
-      _ ("Save the Plan"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
-  GFile *file = drawl_document_get_file (self->document);
-  g_autofree char *name = suggested_name (self);
-
-  if (file != NULL)
-    gtk_file_chooser_set_file (GTK_FILE_CHOOSER (chooser), file, NULL);
-  else
-    gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
-  show_chooser (self, chooser, G_CALLBACK (on_save_chosen));
-}
-
-static void
-on_conflict_answer (DrawlWindow *self, const char *response)
-{
-  if (g_str_equal (response, "overwrite")) {
-    g_autoptr (GError) error = NULL;
-    gboolean saved = drawl_document_save (self->document, TRUE, &error);
-    finish_save (self, saved, error);
-  } else if (g_str_equal (response, "save-as"))
-    choose_where (self);
-  else
-    clear_then (self);
-}
-
-static void
-ask_about_conflict (DrawlWindow *self, GError *error)
-{
-  g_autofree char *body = drawl_message_sentence (error);
-  AdwMessageDialog *dialog = ADW_MESSAGE_DIALOG (
-      adw_message_dialog_new (GTK_WINDOW (self), _ ("Overwrite What Someone Else Wrote?"), body));
-
-  adw_message_dialog_add_responses (dialog, "cancel", _ ("_Cancel"), "save-as", _ ("Save _As…"),
-                                    "overwrite", _ ("_Save Anyway"), NULL);
-  adw_message_dialog_set_response_appearance (dialog, "overwrite", ADW_RESPONSE_DESTRUCTIVE);
-  adw_message_dialog_set_default_response (dialog, "save-as");
-  adw_message_dialog_set_close_response (dialog, "cancel");
-  g_signal_connect_object (dialog, "response", G_CALLBACK (on_conflict_answer), self,
-                           G_CONNECT_SWAPPED);
-  gtk_window_present (GTK_WINDOW (dialog));
-}
-
-/* Goes on with `then`, if any, once the plan is on disk. */
-static void
-save (DrawlWindow *self)
-{
-  g_autoptr (GError) error = NULL;
-
-  drawl_window_take_entry (self);
-  if (drawl_document_get_file (self->document) == NULL) {
-    choose_where (self);
-    return;
-  }
-  gboolean saved = drawl_document_save (self->document, FALSE, &error);
-  if (g_error_matches (error, DRAWL_DOCUMENT_ERROR, DRAWL_DOCUMENT_ERROR_CHANGED))
-    ask_about_conflict (self, error);
-  else
-    finish_save (self, saved, error);
+  for (GList *l = windows; l != NULL; l = l->next)
+    drawl_window_set_document (l->data, document);
+  drawl_document_close (kept);
 }
 
 /* ---- Asking first ---- */
 
 static void
-on_unsaved_answer (DrawlWindow *self, const char *response)
+on_unsaved_answer (DrawlWindow *self, const char *response, GtkWindow *dialog)
 {
+  /* The dialog closes itself after this, when the window may be gone. */
+  gtk_window_set_transient_for (dialog, NULL);
   if (g_str_equal (response, "save"))
-    save (self);
+    drawl_window_save (self);
   else if (g_str_equal (response, "discard"))
-    do_then (self);
+    drawl_window_do_then (self);
   else
-    clear_then (self);
+    drawl_window_clear_then (self);
 }
 
 static void
@@ -215,15 +108,75 @@ ask_about_unsaved (DrawlWindow *self)
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+/* A plan that saves itself is not asked about, if it can be saved. */
+static gboolean
+must_ask (DrawlWindow *self)
+{
+  if (self->document == NULL)
+    return FALSE;
+  drawl_document_save_soon (self->document);
+  return drawl_document_get_modified (self->document);
+}
+
+/* Asks about unsaved work even where other windows show it, too. */
+static void
+when_all_settled (DrawlWindow *self, void (*then) (DrawlWindow *window))
+{
+  drawl_window_take_entry (self);
+  self->then = then;
+  if (must_ask (self))
+    ask_about_unsaved (self);
+  else
+    drawl_window_do_then (self);
+}
+
+/* One question at a time: the one that is open is answered first. */
+static gboolean
+is_asking (DrawlWindow *self)
+{
+  if (self->then == NULL)
+    return FALSE;
+  gtk_window_present (GTK_WINDOW (self));
+  return TRUE;
+}
+
 void
 drawl_window_when_settled (DrawlWindow *window, void (*then) (DrawlWindow *window))
 {
+  if (is_asking (window))
+    return;
+  if (window->document == NULL || is_last (window)) {
+    when_all_settled (window, then);
+    return;
+  }
   drawl_window_take_entry (window);
-  window->then = then;
-  if (window->document != NULL && drawl_document_get_modified (window->document))
-    ask_about_unsaved (window);
-  else
-    do_then (window);
+  then (window);
+}
+
+static void
+close_all (DrawlWindow *self)
+{
+  g_autoptr (GList) windows =
+      windows_on (gtk_window_get_application (GTK_WINDOW (self)), self->document);
+
+  for (GList *l = windows; l != NULL; l = l->next)
+    if (l->data != self)
+      drawl_window_close_now (l->data);
+  drawl_window_close_now (self);
+}
+
+void
+drawl_window_close_document (DrawlWindow *window)
+{
+  g_autoptr (GList) windows =
+      windows_on (gtk_window_get_application (GTK_WINDOW (window)), window->document);
+
+  for (GList *l = windows; l != NULL; l = l->next) {
+    if (is_asking (l->data))
+      return;
+    drawl_window_take_entry (l->data);
+  }
+  when_all_settled (window, close_all);
 }
 
 /* ---- New and open ---- */
@@ -234,15 +187,22 @@ take_waiting_document (DrawlWindow *self)
   g_autoptr (DrawlDocument) document = g_steal_pointer (&self->then_document);
   GFile *file = drawl_document_get_file (document);
 
+  drawl_window_let_document_go (self);
   drawl_window_set_document (self, document);
-  if (file != NULL)
-    remember (self, file);
+  if (file == NULL)
+    return;
+  drawl_window_remember (self, file);
+  drawl_recovery_look_for (gtk_window_get_application (GTK_WINDOW (self)), file);
 }
 
 /* Takes over @document. */
 static void
 put_in_place (DrawlWindow *self, DrawlDocument *document)
 {
+  if (is_asking (self)) {
+    g_object_unref (document);
+    return;
+  }
   g_clear_object (&self->then_document);
   self->then_document = document;
   drawl_window_when_settled (self, take_waiting_document);
@@ -252,9 +212,8 @@ static gboolean
 has_open (GtkWindow *window, GFile *file)
 {
   DrawlDocument *document = DRAWL_IS_WINDOW (window) ? DRAWL_WINDOW (window)->document : NULL;
-  GFile *own = document != NULL ? drawl_document_get_file (document) : NULL;
 
-  return own != NULL && g_file_equal (own, file);
+  return document != NULL && drawl_document_is_of (document, file);
 }
 
 DrawlWindow *
@@ -312,7 +271,7 @@ on_open (GSimpleAction *action, GVariant *parameter, gpointer data)
   g_autoptr (GtkFileChooserNative) chooser = gtk_file_chooser_native_new (
       _ ("Open a Plan"), data, GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"), NULL);
 
-  show_chooser (data, chooser, G_CALLBACK (on_open_chosen));
+  drawl_window_choose (data, chooser, G_CALLBACK (on_open_chosen));
 }
 
 static void
@@ -338,25 +297,30 @@ on_open_demo (GSimpleAction *action, GVariant *parameter, gpointer data)
     drawl_message_show (data, _ ("The Demo Could Not Be Opened"), error);
 }
 
+/* The same plan once more, at the same shot; from there each window goes its own way. */
 static void
-on_save (GSimpleAction *action, GVariant *parameter, gpointer data)
+on_new_window (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  save (data);
-}
+  DrawlWindow *self = data;
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  DrawlWindow *other = drawl_window_new (DRAWL_APPLICATION (application));
+  DrawlShot *shot = drawl_window_get_shot (self);
 
-static void
-on_save_as (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  drawl_window_take_entry (data);
-  choose_where (data);
+  drawl_window_set_document (other, self->document);
+  if (shot != NULL && drawl_window_get_list (other) != NULL)
+    drawl_shot_list_select (drawl_window_get_list (other), shot);
+  gtk_window_present (GTK_WINDOW (other));
 }
 
 void
 drawl_window_add_file_actions (DrawlWindow *window)
 {
   static const GActionEntry entries[] = {
-      {"new", on_new},   {"open", on_open},       {"open-recent", on_open_recent, "s"},
-      {"save", on_save}, {"save-as", on_save_as}, {"open-demo", on_open_demo},
+      {"new", on_new},
+      {"new-window", on_new_window},
+      {"open", on_open},
+      {"open-recent", on_open_recent, "s"},
+      {"open-demo", on_open_demo},
   };
 
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
@@ -365,6 +329,7 @@ drawl_window_add_file_actions (DrawlWindow *window)
 void
 drawl_window_forget_files (DrawlWindow *window)
 {
-  clear_then (window);
+  drawl_window_clear_then (window);
   g_clear_object (&window->chooser);
+  g_clear_object (&window->save_target);
 }

@@ -20,12 +20,15 @@ struct _DrawlWindow {
   void (*then) (DrawlWindow *window);
   DrawlDocument *then_document;
   GtkFileChooserNative *chooser;
+  GFile *save_target; /* of the trouble that is being asked about */
+  guint put_away;     /* a bit for each notice that is not to be shown until it happens anew */
 
   DrawlHeaderTitle *header_title;
   AdwToast *toast; /* the last one, while it is shown */
 
   GtkWidget *toasts, *back_button, *undo_button, *redo_button, *switcher_bar, *stack, *pages,
-      *shots_bin, *bodies_bin, *day_bin, *menu_button;
+      *shots_bin, *bodies_bin, *day_bin, *menu_button, *new_button, *notice_bar, *notice_label,
+      *notice_button;
   /* Made when first shown. */
   DrawlDayStrip *day_strip;
   DrawlShotsPage *shots;
@@ -46,6 +49,9 @@ void drawl_window_tell_undoable (DrawlWindow *window, const char *text);
 /* Tells of something that needs no answer. @text is plain. */
 void drawl_window_tell (DrawlWindow *window, const char *text);
 
+/* Closes without asking. */
+void drawl_window_close_now (DrawlWindow *window);
+
 /* window-actions.c */
 void drawl_window_add_actions (DrawlWindow *window);
 void drawl_window_refresh_actions (DrawlWindow *window);
@@ -59,11 +65,14 @@ void drawl_window_listen_to_list (DrawlWindow *window, DrawlShotList *list);
 
 /* window-files.c */
 void drawl_window_add_file_actions (DrawlWindow *window);
-/* Does @then, after asking about unsaved work where there is some. */
+/* Does @then, which takes the document from the window, after asking about unsaved work where there
+ * is some that no other window shows. */
 void drawl_window_when_settled (DrawlWindow *window, void (*then) (DrawlWindow *window));
+void drawl_window_do_then (DrawlWindow *window);
+void drawl_window_clear_then (DrawlWindow *window);
+/* The window is about to show another document or none; the last one closes the document. */
+void drawl_window_let_document_go (DrawlWindow *window);
 void drawl_window_forget_files (DrawlWindow *window);
-/* A name for files of the plan, without an ending. New string. */
-char *drawl_window_dup_file_name (DrawlWindow *window);
 
 /* window-transfer.c */
 void drawl_window_add_transfer_actions (DrawlWindow *window);
@@ -82,6 +91,27 @@ void drawl_window_show_brought_in (DrawlWindow *window, guint position, guint n)
 
 /* window-clipboard.c */
 void drawl_window_add_clipboard_actions (DrawlWindow *window);
+
+/* window-save.c */
+void drawl_window_add_save_actions (DrawlWindow *window);
+/* Saves, asking where to and what to do about trouble; then goes on with `then`. */
+void drawl_window_save (DrawlWindow *window);
+/* Takes the plan from its file again; Undo brings it back as it was. */
+void drawl_window_reload (DrawlWindow *window);
+/* Asks what to do about a save to @file that failed; `then` is forgotten. */
+void drawl_window_tell_trouble (DrawlWindow *window, GFile *file, const GError *error);
+/* Shows a chooser of plan files. */
+void drawl_window_choose (DrawlWindow *window, GtkFileChooserNative *chooser,
+                          GCallback on_response);
+void drawl_window_remember (DrawlWindow *window, GFile *file);
+/* A name for files of the plan, without an ending. New string. */
+char *drawl_window_dup_file_name (DrawlWindow *window);
+
+/* window-notices.c */
+/* The window has another document. */
+void drawl_window_follow_file (DrawlWindow *window);
+void drawl_window_put_notice_away (DrawlWindow *window);
+void drawl_window_on_is_active (DrawlWindow *window);
 
 /* window-recent.c */
 void drawl_window_fill_recent (DrawlWindow *window);

@@ -6,6 +6,7 @@
 
 #include "app/window.h"
 
+#include "app/focus.h"
 #include "app/window-private.h"
 #include "core/text.h"
 
@@ -291,6 +292,7 @@ drawl_window_set_document (DrawlWindow *window, DrawlDocument *document)
   g_set_object (&window->document, document);
   if (document != NULL)
     follow_document (window);
+  drawl_window_follow_file (window);
   show_plan (window);
   refresh_title (window);
   refresh_switchers (window);
@@ -332,11 +334,12 @@ restore_state (DrawlWindow *self)
   drawl_window_show_page (self, page);
 }
 
-static void
-close_now (DrawlWindow *self)
+void
+drawl_window_close_now (DrawlWindow *window)
 {
-  save_state (self);
-  gtk_window_destroy (GTK_WINDOW (self));
+  save_state (window);
+  drawl_window_let_document_go (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static gboolean
@@ -344,7 +347,7 @@ drawl_window_close_request (GtkWindow *window)
 {
   DrawlWindow *self = DRAWL_WINDOW (window);
 
-  drawl_window_when_settled (self, close_now);
+  drawl_window_when_settled (self, drawl_window_close_now);
   return GDK_EVENT_STOP;
 }
 
@@ -402,11 +405,16 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, header_title);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, switcher_bar);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, stack);
+  gtk_widget_class_bind_template_child (widget_class, DrawlWindow, new_button);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, shots_bin);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, bodies_bin);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, day_bin);
   gtk_widget_class_bind_template_child (widget_class, DrawlWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, DrawlWindow, notice_bar);
+  gtk_widget_class_bind_template_child (widget_class, DrawlWindow, notice_label);
+  gtk_widget_class_bind_template_child (widget_class, DrawlWindow, notice_button);
+  gtk_widget_class_bind_template_callback (widget_class, drawl_window_put_notice_away);
   gtk_widget_class_bind_template_callback (widget_class, refresh_switchers);
   gtk_widget_class_bind_template_callback (widget_class, on_page_shown);
 }
@@ -435,6 +443,14 @@ on_menu_opened (GtkMenuButton *button, gpointer data)
   drawl_window_fill_recent (data);
 }
 
+/* A window without a plan begins with its first button. */
+static void
+on_map (DrawlWindow *self)
+{
+  if (self->document == NULL)
+    drawl_focus_when_ready (self->new_button);
+}
+
 static void
 drawl_window_init (DrawlWindow *self)
 {
@@ -442,6 +458,7 @@ drawl_window_init (DrawlWindow *self)
   drawl_window_add_file_actions (self);
   drawl_window_add_transfer_actions (self);
   drawl_window_add_clipboard_actions (self);
+  drawl_window_add_save_actions (self);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->menu_button), on_menu_opened, self,
                                          NULL);
@@ -449,6 +466,9 @@ drawl_window_init (DrawlWindow *self)
   refresh_switchers (self);
   refresh_back (self);
   drawl_window_refresh_actions (self);
+  g_signal_connect (self, "map", G_CALLBACK (on_map), NULL);
+  drawl_window_follow_file (self);
+  g_signal_connect (self, "notify::is-active", G_CALLBACK (drawl_window_on_is_active), NULL);
 }
 
 DrawlWindow *

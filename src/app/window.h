@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-/* DrawlWindow: one window, one plan; without a plan, a welcome. Split by concern: window.c (what is
- * shown), window-actions.c (edits), window-files.c (open, save, close, and asking first). */
+/* DrawlWindow: one window, one plan; without a plan, a welcome. Several windows may show one plan.
+ * Split by concern: window.c (what is shown), window-actions.c (edits), window-files.c (open,
+ * close, and asking first), window-save.c, window-notices.c (what happens to the file meanwhile).
+ */
 
 #include "app/application.h"
 #include "app/document.h"
@@ -23,5 +25,10 @@ DrawlWindow *drawl_window_find (GtkApplication *application, GFile *file);
 /* Reads @file into this window, asking first about unsaved work; what cannot be read is told, and
  * the window keeps what it has. A window that has @file open already is raised instead. */
 void drawl_window_open (DrawlWindow *window, GFile *file);
+/* Closes every window that shows this one's document, after asking once about unsaved work. */
+void drawl_window_close_document (DrawlWindow *window);
+/* @document in place of @former in all windows; @former's work is given up. */
+void drawl_window_put_everywhere (GtkApplication *application, DrawlDocument *former,
+                                  DrawlDocument *document);
 /* Saves to @file as the plan's own from now on. FALSE (told) when it could not be written. */
 gboolean drawl_window_save_to (DrawlWindow *window, GFile *file);

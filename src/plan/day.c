@@ -5,6 +5,7 @@
 
 #include "plan/day.h"
 
+#include "plan/figure.h"
 #include "plan/filling.h"
 
 typedef struct {
@@ -111,6 +112,25 @@ drawl_day_reckon (DrawlPlan *plan, DrawlDay *day)
     day->cards += body->cards;
     day->magazines += body->magazines;
   }
+}
+
+void
+drawl_day_reckon_shots (const GPtrArray *shots, DrawlDay *day)
+{
+  drawl_day_clear (day);
+  for (guint i = 0; i < shots->len; i++)
+    add_shot (day, shots->pdata[i]);
+}
+
+char *
+drawl_day_time_text (double seconds)
+{
+  DrawlRational value;
+
+  if (seconds > (double)DRAWL_TIMING_MAX_S * 1000 ||
+      !drawl_rational_make ((gint64)(seconds * 1000 + 0.5), 1000, &value))
+    return g_strdup ("∞");
+  return drawl_figure_time (value);
 }
 
 void

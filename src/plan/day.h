@@ -28,5 +28,9 @@ typedef struct {
 } DrawlDay;
 
 void drawl_day_reckon (DrawlPlan *plan, DrawlDay *day); /* @day zeroed or from an earlier call */
+/* The sums of some shots (of DrawlShot) alone: all but what a body has to carry. */
+void drawl_day_reckon_shots (const GPtrArray *shots, DrawlDay *day);
+/* A sum of seconds as a person reads it: "11 min 34 s". New string. */
+char *drawl_day_time_text (double seconds);
 void drawl_day_clear (DrawlDay *day);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (DrawlDay, drawl_day_clear)

@@ -16,10 +16,10 @@
 #include "core/text.h"
 #include "plan/disk-error.h"
 #include "plan/error.h"
+#include "plan/leftovers.h"
 
 #define LINKS_MAX 40
 #define NEW_FILE_MODE 0666
-#define NAME_ASIDE ".drawl-XXXXXX"
 
 /* What is to be written, and over what. */
 typedef struct {
@@ -68,9 +68,9 @@ static gboolean
 fail_changed (GFile *file, GError **error)
 {
   g_autofree char *name = drawl_json_file_name (file);
-  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CHANGED,
-               _ ("%s was not saved: another program has changed it since it was last read here"),
-               name);
+  g_set_error (
+      error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_CHANGED,
+      _ ("another program has changed %s since it was last read here, so it was not saved"), name);
   return FALSE;
 }
 
@@ -151,7 +151,7 @@ static int
 write_aside (const char *path, const struct stat *old, const char *text, gsize length, char **aside)
 {
   g_autofree char *folder = g_path_get_dirname (path);
-  g_autofree char *name = g_build_filename (folder, NAME_ASIDE, NULL);
+  g_autofree char *name = g_build_filename (folder, DRAWL_ASIDE_TEMPLATE, NULL);
   int fd = g_mkstemp_full (name, O_RDWR | O_CLOEXEC, NEW_FILE_MODE);
   if (fd < 0)
     return errno;
@@ -281,7 +281,11 @@ save_local (const char *path, Saving *saving, GError **error)
   /* A file that is marked read-only is so on purpose, even where its folder would let it go. */
   if (stands && access (target, W_OK) != 0)
     return fail (saving->shown, errno, TRUE, error);
-  return replace (target, stands ? &old : NULL, saving, error);
+  if (!replace (target, stands ? &old : NULL, saving, error))
+    return FALSE;
+  if (saving->backup) /* once a file, rather than at every save */
+    drawl_leftovers_clear (target);
+  return TRUE;
 }
 
 static gboolean

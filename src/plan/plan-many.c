@@ -121,6 +121,9 @@ check_all (DrawlPlan *plan, const GPtrArray *shots, const GPtrArray *shot_fields
 
   for (guint i = 0; i < shots->len; i++) {
     const DrawlShotFields *fields = shot_fields->pdata[i];
+    g_return_val_if_fail (drawl_plan_find_shot (plan, drawl_shot_get_slate (shots->pdata[i])) ==
+                              shots->pdata[i],
+                          FALSE);
     if (!drawl_plan_check_shot (plan, shots->pdata[i], fields, error))
       return FALSE;
     if (!g_hash_table_add (slates, fields->slate)) {

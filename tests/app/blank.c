@@ -106,7 +106,7 @@ test_untouched (void)
   close_page (&page);
 }
 
-/* A refused entry of the shot that is left does not follow to the next; what was good does not. */
+/* A refused entry of the shot that is left does not follow to the next, and waits there. */
 static void
 test_shot_switch (void)
 {
@@ -125,7 +125,9 @@ test_shot_switch (void)
   assert_shown (&page, DRAWL_TIMING_CAPTURE, "96");
   g_assert_null (drawl_edit_get_error (edit_of (&page, DRAWL_TIMING_CAPTURE)));
   show_shot (&page, "2");
-  assert_shown (&page, DRAWL_TIMING_CAPTURE, "24");
+  assert_shown (&page, DRAWL_TIMING_CAPTURE, "fast");
+  g_assert_nonnull (drawl_edit_get_error (edit_of (&page, DRAWL_TIMING_CAPTURE)));
+  assert_value (&page, "2", DRAWL_TIMING_CAPTURE, "24");
   close_page (&page);
 }
 

@@ -56,8 +56,8 @@ class Drive:
         self.program = None
         self.done = 0
 
-    def start(self):
-        self.program = subprocess.Popen(self.command)
+    def start(self, *arguments):
+        self.program = subprocess.Popen([self.command[0], *arguments] if arguments else self.command)
 
     def see(self):
         quiet = {k: v for k, v in os.environ.items() if k != "G_DEBUG"}
@@ -116,8 +116,8 @@ class Drive:
         self.until(f"Tab comes to “{' '.join(parts)}”", lambda: self.focus(*parts))
 
 
-def drive(drive_):
-    drive_.start()
+def enter_rate(drive_, rate):
+    """The shot's capture rate, from the list on."""
     drive_.until("the plan is shown, the shot is as hired", lambda: drive_.row("59.94", "as hired"))
     drive_.until("the list has the focus", lambda: drive_.focus("1A,"))
     drive_.press("ctrl+f")
@@ -131,8 +131,13 @@ def drive(drive_):
     drive_.press("Return")
     drive_.tab_to("capture rate")
     drive_.press("ctrl+a")
-    drive_.write("240")
+    drive_.write(rate)
     drive_.press("Return")
+
+
+def drive(drive_):
+    drive_.start()
+    enter_rate(drive_, "240")
     drive_.until("past the limit it needs a licence", lambda: drive_.row("240", "needs a licence"))
     drive_.press("alt+2")
     drive_.until("Alt+2 goes to the bodies", lambda: drive_.focus("Treadle 4"))
@@ -157,13 +162,13 @@ def drive(drive_):
     drive_.until("the program ends again", lambda: drive_.program.poll() == 0)
 
 
-def main(drawl, demo):
+def run(drawl, demo, steps):
     folder = pathlib.Path(tempfile.mkdtemp(prefix="drawl-drive-"))
     manager = subprocess.Popen(["openbox", "--sm-disable"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     driven = Drive(drawl, folder / "glass.drawl")
     try:
         shutil.copy(demo, driven.plan)
-        drive(driven)
+        steps(driven)
         print(f"1..{driven.done}")
     finally:
         for process in (driven.program, manager):
@@ -177,4 +182,4 @@ if __name__ == "__main__":
     if sys.argv[1] == "--look":
         look(sys.argv[2])
     else:
-        main(*sys.argv[1:])
+        run(*sys.argv[1:], drive)

@@ -3,56 +3,7 @@
 /* Files of a window: save and read again, what others changed meanwhile, unsaved work, and what
  * cannot be read: told, and nothing lost. */
 
-#include "fixture.h"
-
-static void
-edit_title (DrawlWindow *window, const char *title)
-{
-  DrawlPlan *plan = drawl_window_get_plan (window);
-  g_autoptr (DrawlPlanSettings) settings =
-      drawl_plan_settings_copy (drawl_plan_get_settings (plan));
-
-  g_free (settings->title);
-  settings->title = g_strdup (title);
-  g_assert_true (drawl_plan_set_settings (plan, settings, "Title", NULL));
-  settle ();
-}
-
-static gboolean
-is_modified (DrawlWindow *window)
-{
-  return drawl_document_get_modified (drawl_window_get_document (window));
-}
-
-static char *
-title_in (GFile *file)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (DrawlPlan) plan = drawl_plan_load (file, NULL, &error);
-
-  g_assert_no_error (error);
-  return g_strdup (drawl_plan_get_settings (plan)->title);
-}
-
-/* Someone else writes the file, with another time stamp. */
-static void
-change_elsewhere (GFile *file)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (DrawlPlan) plan = drawl_plan_load (file, NULL, &error);
-  g_autoptr (DrawlPlanSettings) settings = NULL;
-  g_autofree char *path = g_file_get_path (file);
-
-  g_assert_no_error (error);
-  settings = drawl_plan_settings_copy (drawl_plan_get_settings (plan));
-  g_free (settings->title);
-  settings->title = g_strdup ("Theirs");
-  drawl_plan_set_settings (plan, settings, "Title", &error);
-  drawl_plan_save (plan, file, FALSE, NULL, &error);
-  g_assert_no_error (error);
-  g_assert_true (g_file_set_attribute_uint64 (file, G_FILE_ATTRIBUTE_TIME_MODIFIED, 1000000,
-                                              G_FILE_QUERY_INFO_NONE, NULL, NULL));
-}
+#include "work.h"
 
 static void
 test_save_and_read_again (void)
@@ -109,7 +60,7 @@ test_cannot_be_written (void)
   g_assert_false (drawl_window_save_to (window, file));
   g_assert_nonnull (message_over (window));
   g_assert_true (is_modified (window));
-  answer_with (window, "close");
+  answer_with (window, "cancel");
   drop_window (window);
 }
 

@@ -229,7 +229,10 @@ message_over (gpointer window)
 static inline void
 answer_with (gpointer window, const char *response)
 {
-  adw_message_dialog_response (message_over (window), response);
+  g_autoptr (AdwMessageDialog) dialog = g_object_ref (message_over (window));
+
+  adw_message_dialog_response (dialog, response);
+  gtk_window_destroy (GTK_WINDOW (dialog)); /* as a click on the button does */
   settle ();
 }
 

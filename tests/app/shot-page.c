@@ -67,6 +67,58 @@ test_shot_removed (void)
   close_page (&page);
 }
 
+static const char *
+text_in (gpointer widget)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (find_first (widget, GTK_TYPE_TEXT)));
+}
+
+static GtkWidget *
+find_entry_row (gpointer in, const char *title)
+{
+  GtkWidget *row;
+
+  for (guint skip = 0, i = 0; (skip = i, row = find_widget (in, ADW_TYPE_ENTRY_ROW, &skip)); i++)
+    if (g_str_equal (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), title))
+      return row;
+  g_error ("no row “%s”", title);
+}
+
+/* What cannot be read waits with its shot while another one is looked at. */
+static void
+test_unreadable_stays (void)
+{
+  Page page;
+
+  open_page (&page, "1");
+  open_all (GTK_WIDGET (page.page));
+  settle (&page);
+  DrawlBlank *blank = blank_of (&page, DRAWL_TIMING_CAPTURE);
+  DrawlEdit *edit = drawl_blank_get_edit (blank);
+  GtkWidget *takes = find_entry_row (page.page, "Takes");
+  gtk_editable_set_text (GTK_EDITABLE (find_first (blank, GTK_TYPE_TEXT)), "24/1001x");
+  gtk_editable_set_text (GTK_EDITABLE (takes), "many");
+  show_shot (&page, "2");
+  assert_shown (&page, DRAWL_TIMING_CAPTURE, "24");
+  g_assert_null (drawl_edit_get_error (edit));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (takes)), !=, "many");
+
+  show_shot (&page, "1");
+  g_assert_cmpstr (text_in (blank), ==, "24/1001x");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (takes)), ==, "many");
+  g_assert_nonnull (drawl_edit_get_error (edit));
+  g_assert_true (is_said (page.page, drawl_edit_get_error (edit)));
+  assert_value (&page, "1", DRAWL_TIMING_CAPTURE, "240");
+  g_assert_false (drawl_plan_get_modified (page.plan));
+
+  /* Given up, it does not come back. */
+  drawl_edit_restore (edit);
+  show_shot (&page, "2");
+  show_shot (&page, "1");
+  assert_shown (&page, DRAWL_TIMING_CAPTURE, "240");
+  close_page (&page);
+}
+
 typedef struct {
   const char *name;
   int width;
@@ -116,6 +168,7 @@ main (int argc, char **argv)
   g_test_add_func ("/shot-page/none", test_none);
   g_test_add_func ("/shot-page/properties", test_properties);
   g_test_add_func ("/shot-page/shot-removed", test_shot_removed);
+  g_test_add_func ("/shot-page/unreadable-stays", test_unreadable_stays);
   add_rows ("/shot-page/demo", rows, test_demo);
   return g_test_run ();
 }

@@ -176,6 +176,39 @@ test_long_clause (void)
   close_page (&page);
 }
 
+/* ---- Tab ---- */
+
+static void
+assert_next_stop (const Page *page, GtkDirectionType direction, GtkWidget *stop)
+{
+  gtk_widget_child_focus (page->window, direction);
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (page->window));
+  g_assert_nonnull (focus);
+  g_assert_true (gtk_widget_is_ancestor (focus, stop));
+}
+
+/* What happens and each number are a stop each, in the order in which they are read. */
+static void
+test_tab (void)
+{
+  static const DrawlTimingTerm order[] = {DRAWL_TIMING_ACTION, DRAWL_TIMING_CAPTURE,
+                                          DRAWL_TIMING_PLAYBACK, DRAWL_TIMING_SCREEN,
+                                          DRAWL_TIMING_FACTOR};
+  Page page;
+
+  open_page (&page, "1");
+  GtkWidget *sentence = find_first (GTK_WIDGET (page.page), DRAWL_TYPE_SHOT_SENTENCE);
+  GtkWidget *clause = GTK_WIDGET (drawl_shot_sentence_get_clause (DRAWL_SHOT_SENTENCE (sentence)));
+  gtk_widget_grab_focus (GTK_WIDGET (page.page));
+  g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (page.window)), clause));
+  for (gsize i = 0; i < G_N_ELEMENTS (order); i++)
+    assert_next_stop (&page, GTK_DIR_TAB_FORWARD, GTK_WIDGET (blank_of (&page, order[i])));
+  for (gsize i = G_N_ELEMENTS (order) - 1; i-- > 0;)
+    assert_next_stop (&page, GTK_DIR_TAB_BACKWARD, GTK_WIDGET (blank_of (&page, order[i])));
+  assert_next_stop (&page, GTK_DIR_TAB_BACKWARD, clause);
+  close_page (&page);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -184,6 +217,7 @@ main (int argc, char **argv)
   add_rows ("/shot-sentence/words", rows, test_words);
   g_test_add_func ("/shot-sentence/faster-factor", test_faster_factor);
   g_test_add_func ("/shot-sentence/action", test_action);
+  g_test_add_func ("/shot-sentence/tab", test_tab);
   add_rows ("/shot-sentence/layout", layouts, test_layout);
   g_test_add_func ("/shot-sentence/long-clause", test_long_clause);
   return g_test_run ();

@@ -8,7 +8,9 @@
 #include "app/day-figure.h"
 #include "app/hired-body-page.h"
 #include "app/hired-body-row.h"
+#include "app/many-page.h"
 #include "app/plan-dialog.h"
+#include "app/recovery-dialog.h"
 #include "app/shot-page.h"
 #include "app/shot-row.h"
 #include "app/tier-group.h"
@@ -29,6 +31,7 @@ static const Row rows[] = {
     {"header-title", drawl_header_title_get_type},
     {"hired-body-page", drawl_hired_body_page_get_type},
     {"hired-body-row", drawl_hired_body_row_get_type},
+    {"many-page", drawl_many_page_get_type},
     {"shot-list", drawl_shot_list_get_type},
     {"shot-page", drawl_shot_page_get_type},
     {"shot-row", drawl_shot_row_get_type},
@@ -56,6 +59,7 @@ test_widget (gconstpointer data)
 static const Row window_rows[] = {
     {"body-chooser", drawl_body_chooser_get_type},
     {"plan-dialog", drawl_plan_dialog_get_type},
+    {"recovery-dialog", drawl_recovery_dialog_get_type},
     {"window", drawl_window_get_type},
 };
 

@@ -16,7 +16,7 @@ ROWS = {
     "draw": ({"core", "plan", "draw"}, rf"{GLIB}|cairo.*\.h|pango/.*|{STANDARD}"),
     "export": ({"core", "plan", "draw", "export"}, rf"{GLIB}|cairo.*\.h|pango/.*|{STANDARD}"),
     "cli": ({"core", "plan", "draw", "export", "cli"}, f"{GLIB}|{STANDARD}"),
-    "app": ({"core", "plan", "draw", "export", "app"}, r"gtk/.*|gdk/.*|adwaita\.h|cairo.*\.h|pango/.*|" + f"{GLIB}|{STANDARD}"),
+    "app": ({"core", "plan", "draw", "export", "app"}, r"glib-unix\.h|gtk/.*|gdk/.*|adwaita\.h|cairo.*\.h|pango/.*|" + f"{GLIB}|{STANDARD}"),
 }
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
 

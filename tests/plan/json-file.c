@@ -350,7 +350,7 @@ test_changed (Place *place, gconstpointer data)
   g_assert_true (save_unless_changed (place, "{\"b\":2}", first, &second, NULL));
   write_as_another (place, "{\"theirs\":1}");
   g_assert_false (save_unless_changed (place, "{\"c\":3}", second, NULL, &error));
-  assert_refused (error, DRAWL_PLAN_ERROR_CHANGED, "glass.drawl was not saved: another program");
+  assert_refused (error, DRAWL_PLAN_ERROR_CHANGED, "glass.drawl since it was last read here");
   assert_content (place->path, "{\"theirs\":1}");
   assert_content (backup, "{}");
   g_assert_cmpuint (count_entries (place->folder), ==, 2);
