@@ -188,7 +188,7 @@ test_headings (void)
 static void
 test_no_headings (void)
 {
-  g_autoptr (DrawlShotTable) table = read_table ("9,1\n8,1\n");
+  g_autoptr (DrawlShotTable) table = read_table ("9,1,,24\n8,1\n");
 
   g_assert_false (table->has_headings);
   g_assert_cmpuint (table->recognised->len + table->ignored->len, ==, 0);
