@@ -52,6 +52,15 @@ read_string (const DrawlShotColumn *column, const char *cell, DrawlShotReading *
   return TRUE;
 }
 
+/* Also from between quotation marks, where other texts keep their spaces. */
+static gboolean
+read_slate (const DrawlShotColumn *column, const char *cell, DrawlShotReading *reading,
+            GError **error)
+{
+  g_autofree char *slate = drawl_shot_slate_strip (cell);
+  return read_string (column, slate, reading, error);
+}
+
 static char *
 write_profile (const DrawlShotColumn *column, DrawlPlan *plan, DrawlShot *shot)
 {
@@ -244,7 +253,8 @@ read_held (const DrawlShotColumn *column, const char *cell, DrawlShotReading *re
 
 static const DrawlShotColumn columns[] = {
     {{"slate", N_ ("slate|slate no|slate number|shot|shot no|shot number|shot #|setup|#")},
-     TEXT,
+     .write = write_string,
+     .read = read_slate,
      OF (slate)},
     {{"scene", N_ ("scene|scene no|scene number|sc|sequence")}, TEXT, OF (scene)},
     {{"action", N_ ("action|what happens|description|shot description")}, TEXT, OF (action)},

@@ -236,8 +236,8 @@ check_slate (const Reader *reader, const char *slate, GError **error)
   if (!drawl_table_map_has (reader->map, drawl_shot_column_find ("slate")))
     g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,
                  _ ("no column holds the slate; a heading such as “slate” or “shot” is expected"));
-  else if (slate[0] == '\0')
-    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("a shot must have a slate"));
+  else if (!drawl_shot_slate_check (slate, error))
+    return FALSE;
   else if (former != NULL)
     g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_DUPLICATE,
                  _ ("line %u has the slate “%s” already"), former->line, quote);
