@@ -4,6 +4,7 @@
 
 #include <libintl.h>
 #include <locale.h>
+#include <signal.h>
 
 #include "app/application.h"
 #include "core/text.h"
@@ -13,6 +14,7 @@ main (int argc, char **argv)
 {
   const char *locale_dir = g_getenv ("DRAWL_LOCALE_DIR");
 
+  signal (SIGXFSZ, SIG_IGN); /* a file too large is an error like another, and said */
   setlocale (LC_ALL, "");
   bindtextdomain (DRAWL_TEXT_DOMAIN, locale_dir != NULL ? locale_dir : DRAWL_LOCALEDIR);
   bind_textdomain_codeset (DRAWL_TEXT_DOMAIN, "UTF-8");

@@ -21,7 +21,7 @@ show_slate (const DrawlShotFields *fields)
 static gboolean
 take_slate (DrawlShotFields *fields, const char *text, GError **error)
 {
-  g_autofree char *slate = g_strstrip (g_strdup (text));
+  g_autofree char *slate = drawl_shot_slate_strip (text);
 
   if (*slate == '\0') {
     g_set_error_literal (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,

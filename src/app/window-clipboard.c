@@ -9,6 +9,7 @@
 #include "core/text.h"
 #include "plan/csv.h"
 #include "plan/figure.h"
+#include "plan/error.h"
 #include "plan/shot-bundle.h"
 #include "plan/shot-table.h"
 
@@ -134,13 +135,6 @@ tell_there_is_nothing (const Paste *paste)
   drawl_window_tell (paste->window, _ ("The clipboard holds no table of shots"));
 }
 
-/* A single column without a heading that is known is prose, not a list of shots. */
-static gboolean
-is_prose (const DrawlShotTable *table, const GByteArray *bytes)
-{
-  return !table->has_headings && memchr (bytes->data, table->delimiter, bytes->len) == NULL;
-}
-
 static void
 take_table (const Paste *paste)
 {
@@ -148,10 +142,12 @@ take_table (const Paste *paste)
   g_autoptr (DrawlShotTable) table = drawl_shot_table_read (
       paste->plan, (const char *)paste->bytes->data, paste->bytes->len, &error);
 
-  if (table == NULL)
-    refuse (paste, error);
-  else if (table->rows->len == 0 || is_prose (table, paste->bytes))
+  /* What is no table at all is prose, not a list of shots. */
+  if (g_error_matches (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_FORMAT) ||
+      (table != NULL && table->rows->len == 0))
     tell_there_is_nothing (paste);
+  else if (table == NULL)
+    refuse (paste, error);
   else
     drawl_window_take_table (paste->window, g_steal_pointer (&table), _ ("From the clipboard"),
                              _ ("Paste Shots"), TRUE);

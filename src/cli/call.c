@@ -74,7 +74,9 @@ check_files (const DrawlCall *call, GError **error)
   guint n_expected = file != NULL ? 1 : 0;
 
   if (n_files == n_expected)
-    return TRUE;
+    return n_files == 0 || call->files[0][0] != '\0' ||
+           drawl_cli_refuse (error, DRAWL_CLI_ERROR_QUESTION, file,
+                             _ ("is empty; the name of a file is expected"));
   if (n_files == 0)
     return drawl_cli_refuse (error, DRAWL_CLI_ERROR_QUESTION, file,
                              _ ("no file is given; the name of one is expected"));

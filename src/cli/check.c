@@ -5,6 +5,7 @@
 
 #include "cli/call.h"
 #include "cli/error.h"
+#include "cli/file-argument.h"
 #include "cli/plan-argument.h"
 #include "cli/verdicts.h"
 #include "core/error.h"
@@ -130,9 +131,13 @@ hire_all (const DrawlCall *call, DrawlPlan *plan, DrawlBody *body, GError **erro
 }
 
 static DrawlBody *
-load_body (const char *path, GError **error)
+load_body (const DrawlCall *call, GError **error)
 {
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
+  const char *path;
+
+  if (!drawl_file_argument_input (call, BODY, &path, error))
+    return NULL;
+  g_autoptr (GFile) file = drawl_file_argument (path);
   GError *reason = NULL;
   DrawlBody *body = drawl_body_load (file, &reason);
 
@@ -149,7 +154,7 @@ run_check (const DrawlCall *call, DrawlOutput *output, GError **error)
 
   if (plan == NULL)
     return FALSE;
-  if (call->values[BODY] != NULL && (body = load_body (call->values[BODY], error)) == NULL)
+  if (call->values[BODY] != NULL && (body = load_body (call, error)) == NULL)
     return FALSE;
   if ((body != NULL || call->values[TIER] != NULL) && !hire_all (call, plan, body, error))
     return FALSE;

@@ -4,6 +4,7 @@
 
 #include "cli/call.h"
 #include "cli/error.h"
+#include "cli/file-argument.h"
 #include "cli/plan-argument.h"
 #include "core/error.h"
 #include "core/text.h"
@@ -60,7 +61,7 @@ run_draw (const DrawlCall *call, DrawlOutput *output, GError **error)
   const DrawlPicture *picture = read_picture (call, error);
 
   if (picture == NULL || !drawl_call_text (call, SHOT, &slate, error) ||
-      !drawl_call_text (call, OUTPUT, &path, error))
+      !drawl_file_argument_output (call, OUTPUT, &path, error))
     return FALSE;
 
   g_autoptr (DrawlPlan) plan = drawl_plan_argument_load (call, error);

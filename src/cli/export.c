@@ -7,6 +7,7 @@
 
 #include "cli/call.h"
 #include "cli/error.h"
+#include "cli/file-argument.h"
 #include "cli/plan-argument.h"
 #include "core/error.h"
 #include "core/text.h"
@@ -58,7 +59,7 @@ read_format (const DrawlCall *call, const char *path, GError **error)
 static gboolean
 save (const char *path, const char *text, GError **error)
 {
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
+  g_autoptr (GFile) file = drawl_file_argument (path);
   GError *reason = NULL;
 
   return drawl_json_save (file, text, strlen (text), FALSE, NULL, &reason) ||
@@ -72,7 +73,7 @@ run_export (const DrawlCall *call, DrawlOutput *output, GError **error)
   GError *reason = NULL;
   const char *path;
 
-  if (!drawl_call_text (call, OUTPUT, &path, error))
+  if (!drawl_file_argument_output (call, OUTPUT, &path, error))
     return FALSE;
   const DrawlExport *format = read_format (call, path, error);
   if (format == NULL)

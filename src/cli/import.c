@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 /* `drawl-cli import`: a table of shots into a plan. Rows that cannot be taken in are listed with
- * their reasons; the others are, each whole. */
+ * their reasons; the others are, each whole. Where there are none, nothing is written: what stands
+ * at the output is worth more than a plan without a shot. */
 
 #include "cli/call.h"
 #include "cli/error.h"
+#include "cli/file-argument.h"
 #include "cli/plan-argument.h"
 #include "core/text.h"
 #include "plan/json-file.h"
@@ -23,10 +25,14 @@ static const DrawlOption options[N_OPTIONS] = {
 static DrawlPlan *
 load_plan (const DrawlCall *call, GError **error)
 {
+  const char *path;
+  GError *reason = NULL;
+
   if (!drawl_call_has (call, INTO))
     return drawl_plan_new ();
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (call->values[INTO]);
-  GError *reason = NULL;
+  if (!drawl_file_argument_input (call, INTO, &path, error))
+    return NULL;
+  g_autoptr (GFile) file = drawl_file_argument (path);
   DrawlPlan *plan = drawl_plan_load (file, NULL, &reason);
   if (plan == NULL)
     drawl_cli_refuse_file (error, reason);
@@ -36,7 +42,7 @@ load_plan (const DrawlCall *call, GError **error)
 static DrawlShotTable *
 load_table (const DrawlCall *call, DrawlPlan *plan, GError **error)
 {
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (call->files[0]);
+  g_autoptr (GFile) file = drawl_file_argument (call->files[0]);
   g_autofree char *where = drawl_json_file_name (file);
   GError *reason = NULL;
   g_autoptr (GBytes) bytes = drawl_json_read (file, NULL, &reason);
@@ -57,7 +63,7 @@ load_table (const DrawlCall *call, DrawlPlan *plan, GError **error)
 static gboolean
 save (const char *path, DrawlPlan *plan, GError **error)
 {
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
+  g_autoptr (GFile) file = drawl_file_argument (path);
   GError *reason = NULL;
 
   return drawl_plan_save (plan, file, TRUE, NULL, &reason) || drawl_cli_refuse_file (error, reason);
@@ -88,6 +94,8 @@ list_warnings (const DrawlShotTable *table)
   if (!table->has_headings && table->rows->len > 0)
     g_ptr_array_add (warnings, g_strdup (_ ("the first row has no known heading; the columns were "
                                             "read in the order in which they are written")));
+  if (table->n_good == 0)
+    g_ptr_array_add (warnings, g_strdup (_ ("no row could be taken in, so nothing was written")));
   if (n_assumed > 0)
     g_ptr_array_add (warnings,
                      g_strdup_printf (ngettext_ ("%u shot tells neither action nor screen time; "
@@ -170,14 +178,17 @@ say (const DrawlCall *call, const DrawlShotTable *table, DrawlOutput *output)
   g_autofree char *file = g_filename_display_name (call->values[OUTPUT]);
   g_autoptr (GPtrArray) warnings = list_warnings (table);
 
-  drawl_output_text (output, "file", _ ("file"), file);
+  if (table->n_good > 0)
+    drawl_output_text (output, "file", _ ("file"), file);
+  else
+    drawl_output_null (output, "file", _ ("file"), _ ("none"));
   drawl_output_count (output, "shots", _ ("shots taken in"), table->n_good, "");
   write_rejected (output, table);
   write_hires (output, table);
   write_columns (output, table);
   drawl_output_texts (output, "ignored", _ ("heading not known"), table->ignored);
   drawl_output_texts (output, "warnings", _ ("warning"), warnings);
-  output->some_shot_fails = table->n_good < table->rows->len;
+  output->some_shot_fails = table->n_good == 0 || table->n_good < table->rows->len;
 }
 
 static gboolean
@@ -186,7 +197,7 @@ run_import (const DrawlCall *call, DrawlOutput *output, GError **error)
   GError *reason = NULL;
   const char *path;
 
-  if (!drawl_call_text (call, OUTPUT, &path, error))
+  if (!drawl_file_argument_output (call, OUTPUT, &path, error))
     return FALSE;
   g_autoptr (DrawlPlan) plan = load_plan (call, error);
   if (plan == NULL)
@@ -196,7 +207,7 @@ run_import (const DrawlCall *call, DrawlOutput *output, GError **error)
     return FALSE;
   if (!drawl_shot_table_insert (plan, table, drawl_plan_n_shots (plan), "", &reason))
     return drawl_cli_refuse_file (error, reason);
-  if (!save (path, plan, error))
+  if (table->n_good > 0 && !save (path, plan, error))
     return FALSE;
   say (call, table, output);
   return TRUE;
@@ -209,7 +220,8 @@ const DrawlCommand drawl_command_import = {
         "Reads a table of shots as CSV: commas, semicolons or tabs, headings in any order and in\n"
         "the trade's words, decimal points or commas. What a row tells of its timing must agree;\n"
         "what it leaves open follows, or is as in a new shot. A row is taken in whole or not at\n"
-        "all: the others are listed with their reasons, and the exit status is then 1.\n"
+        "all: the others are listed with their reasons, and the exit status is then 1. Where\n"
+        "none can be taken in, nothing is written.\n"
         "\n"
         "Example: a spreadsheet's shots behind those of a plan\n"
         "  drawl-cli import shots.csv --into glass.drawl -o glass-2.drawl"),

@@ -8,6 +8,7 @@
 #include <errno.h>
 #include <libintl.h>
 #include <locale.h>
+#include <signal.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -103,6 +104,7 @@ main (int argc, char **argv)
   GError *error = NULL;
   gboolean done;
 
+  signal (SIGXFSZ, SIG_IGN); /* a file too large is an error like another, and said */
   g_set_prgname ("drawl-cli");
   set_language ();
   if (command != NULL)

@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* Plans and shots as a command line names them: a file by its path, a shot by its slate. */
+/* Plans and shots as a command line names them: a plan by its file, a shot by its slate. */
 
 #include "cli/plan-argument.h"
 
 #include "cli/error.h"
+#include "cli/file-argument.h"
 #include "cli/nearest.h"
 #include "core/error.h"
 #include "core/text.h"
@@ -13,7 +14,7 @@
 DrawlPlan *
 drawl_plan_argument_load (const DrawlCall *call, GError **error)
 {
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (call->files[0]);
+  g_autoptr (GFile) file = drawl_file_argument (call->files[0]);
   GError *reason = NULL;
   DrawlPlan *plan = drawl_plan_load (file, NULL, &reason);
 

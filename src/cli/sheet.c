@@ -6,6 +6,7 @@
 
 #include "cli/call.h"
 #include "cli/error.h"
+#include "cli/file-argument.h"
 #include "cli/plan-argument.h"
 #include "core/error.h"
 #include "core/text.h"
@@ -66,7 +67,7 @@ read_paper (const DrawlCall *call, GError **error)
 static gboolean
 read_path (const DrawlCall *call, const char **path, GError **error)
 {
-  if (!drawl_call_text (call, OUTPUT, path, error))
+  if (!drawl_file_argument_output (call, OUTPUT, path, error))
     return FALSE;
   gsize length = strlen (*path);
   if (length > strlen (ENDING) &&
@@ -107,7 +108,7 @@ run_sheet (const DrawlCall *call, DrawlOutput *output, GError **error)
   if (plan == NULL)
     return FALSE;
   g_autoptr (DrawlSheet) sheet = make_sheet (kind, paper, plan);
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
+  g_autoptr (GFile) file = drawl_file_argument (path);
   if (!drawl_sheet_pdf_save (sheet, file, &reason))
     return drawl_cli_refuse_file (error, reason);
 

@@ -27,14 +27,6 @@ drawl_rate_valid (DrawlRate rate)
          drawl_rational_make (rate.num, rate.den, &common) && drawl_rational_equal (rate, common);
 }
 
-/* Digits after the decimal sign of a text that was read as a number; 0 when it has none. */
-static gsize
-count_places (const char *text)
-{
-  const char *sign = strpbrk (text, ".,");
-  return sign == NULL ? 0 : strspn (sign + 1, "0123456789");
-}
-
 static gint64
 ten_to (gsize places)
 {
@@ -53,11 +45,26 @@ stands_for (DrawlRational written, DrawlRational exact, gsize places)
           written_scaled.num == drawl_rational_round (exact_scaled));
 }
 
-/* The member of the 1000/1001 family that @written customarily stands for, or @written itself. */
-static DrawlRate
-resolve_customary (DrawlRate written, gsize places)
+/* The fewest places in which @written can be written, but no fewer than are customary: trailing
+ * zeros do not count. One more than are customary when it takes more. */
+static gsize
+count_places (DrawlRational written)
 {
-  if (places < CUSTOMARY_PLACES_MIN || places > CUSTOMARY_PLACES_MAX || written.den == 1)
+  gsize places = CUSTOMARY_PLACES_MIN;
+
+  while (places <= CUSTOMARY_PLACES_MAX && ten_to (places) % written.den != 0)
+    places++;
+  return places;
+}
+
+/* The member of the 1000/1001 family that the decimal @written customarily stands for, or @written
+ * itself. */
+static DrawlRate
+resolve_customary (DrawlRate written)
+{
+  gsize places = count_places (written);
+
+  if (places > CUSTOMARY_PLACES_MAX || written.den == 1)
     return written;
 
   for (gsize i = 0; i < G_N_ELEMENTS (customary_bases); i++)
@@ -94,7 +101,7 @@ drawl_rate_parse (const char *text, DrawlRate *out, GError **error)
   if (!drawl_rational_parse_unit (text, rate_units, &written, error) ||
       !check_range (written, error))
     return FALSE;
-  *out = resolve_customary (written, count_places (text));
+  *out = strpbrk (text, ".,") != NULL ? resolve_customary (written) : written;
   return TRUE;
 }
 

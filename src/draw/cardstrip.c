@@ -113,16 +113,6 @@ add_shot (Filling *filling, DrawlShot *shot, guint position)
 
 /* ---- Words that come with them ---- */
 
-static DrawlRational
-floor_to_tenth (DrawlRational seconds)
-{
-  DrawlRational tenths;
-
-  if (drawl_rational_mul (seconds, drawl_rational_whole (10), &tenths))
-    drawl_rational_make (drawl_rational_floor (tenths), 10, &seconds);
-  return seconds;
-}
-
 static char *
 left_words (const Filling *filling)
 {
@@ -131,9 +121,7 @@ left_words (const Filling *filling)
 
   if (!drawl_filling_left (&filling->sum, filling->marked, &seconds))
     return NULL;
-  if (seconds.num > seconds.den) /* more digits than a tenth would only look exact */
-    seconds = floor_to_tenth (seconds);
-  g_autofree char *time = drawl_figure_time (seconds);
+  g_autofree char *time = drawl_figure_time_left (seconds);
   g_autofree char *rate = drawl_figure_rate (capture);
   if (!filling->data->film)
     return g_strdup_printf (_ ("%s left on the last at %s"), time, rate);

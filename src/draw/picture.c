@@ -154,6 +154,7 @@ write_page (const DrawlPictureType *type, const Page *page, const char *path, GE
   g_autoptr (GFile) file = g_file_new_for_path (path);
   g_autoptr (GError) reason = NULL;
 
+  drawl_json_file_set_given (file, path);
   /* The way to write durably is the plan's: it takes any bytes. */
   if (type->make (&on_file, bytes, &reason) &&
       drawl_json_save (file, (const char *)bytes->data, bytes->len, FALSE, NULL, &reason))

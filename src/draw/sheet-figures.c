@@ -86,17 +86,14 @@ size (const DrawlSheetShot *of)
 
 /* ---- What is left ---- */
 
-/* Down to a tenth of a second: nobody reads more off a card. */
 static char *
 left_words (const DrawlSheetShot *of)
 {
-  DrawlRational left, tenths;
+  DrawlRational left;
 
   if (!drawl_filling_left (&of->after, of->shot, &left))
     return g_strdup (NOTHING);
-  if (left.num > left.den && drawl_rational_mul (left, drawl_rational_whole (10), &tenths))
-    drawl_rational_make (drawl_rational_floor (tenths), 10, &left);
-  return drawl_figure_time (left);
+  return drawl_figure_time_left (left);
 }
 
 /* "of 512 GB", and where the takes began, if on another. */

@@ -20,7 +20,9 @@
 #define TWO_DIGITS 100
 #define EVENTS_MAX 999 /* three digits: more than that not every program reads */
 #define PLACES_MAX 6
-#define PRECISION 200 /* a figure may be off by one part in so many */
+#define SPEED_COLUMNS 20  /* so that the code behind it stands in one column */
+#define SPEED_CUSTOMARY 7 /* "004.8" to "000.576": longer than that not every program reads */
+#define PRECISION 200     /* a figure may be off by one part in so many */
 
 /* ---- Speeds ---- */
 
@@ -76,6 +78,7 @@ typedef struct {
   gint64 day;   /* frames until the code begins again */
   DrawlReels reels;
   GString *text;
+  guint n_wide; /* speeds that are longer than is customary */
 } Writer;
 
 static gboolean
@@ -138,7 +141,7 @@ code_of (const Writer *writer, gint64 frame, char code[DRAWL_TIMECODE_SIZE])
 }
 
 static gboolean
-append_speed (const Writer *writer, const DrawlCut *cut, const char *reel, const char *source_in,
+append_speed (Writer *writer, const DrawlCut *cut, const char *reel, const char *source_in,
               GError **error)
 {
   DrawlRational frames_s;
@@ -151,7 +154,8 @@ append_speed (const Writer *writer, const DrawlCut *cut, const char *reel, const
                            "expected"),
                         error);
   g_autofree char *speed = drawl_edl_speed_text (frames_s);
-  g_string_append_printf (writer->text, "M2   %-8s   %s                %s" LINE_END, reel, speed,
+  writer->n_wide += strlen (speed) > SPEED_CUSTOMARY;
+  g_string_append_printf (writer->text, "M2   %-8s   %-*s %s" LINE_END, reel, SPEED_COLUMNS, speed,
                           source_in);
   return TRUE;
 }
@@ -223,13 +227,24 @@ append_head (Writer *writer, DrawlPlan *plan)
 }
 
 static void
-warn (const DrawlCutList *list, GPtrArray *warnings)
+warn (const Writer *writer, GPtrArray *warnings)
 {
+  const DrawlCutList *list = writer->list;
+
   drawl_cut_list_warn (list, warnings);
   if (list->cuts->len > EVENTS_MAX)
     g_ptr_array_add (warnings, g_strdup_printf (_ ("%u events: not every program reads more than "
                                                    "%d in one list"),
                                                 list->cuts->len, EVENTS_MAX));
+  if (writer->n_wide > 0)
+    g_ptr_array_add (
+        warnings,
+        g_strdup_printf (ngettext_ ("%u shot has a speed of so many digits that not every "
+                                    "program reads its M2 line",
+                                    "%u shots have speeds of so many digits that not "
+                                    "every program reads their M2 lines",
+                                    writer->n_wide),
+                         writer->n_wide));
 }
 
 char *
@@ -248,6 +263,6 @@ drawl_edl_text (DrawlPlan *plan, GPtrArray *warnings, GError **error)
     done = append_event (&writer, i + 1, &g_array_index (list->cuts, DrawlCut, i), error);
   drawl_reels_clear (&writer.reels);
   if (done)
-    warn (list, warnings);
+    warn (&writer, warnings);
   return g_string_free (writer.text, !done);
 }

@@ -13,6 +13,8 @@
 
 #define BYTE_ORDER_MARK "\xef\xbb\xbf"
 
+#define TELLING "sep="
+
 /* A walk over the text. */
 typedef struct {
   const char *at;
@@ -92,6 +94,19 @@ find_delimiter (const char *at, const char *end)
   if (tabs > 0)
     return '\t';
   return semicolons > 0 && semicolons >= commas ? ';' : ',';
+}
+
+/* The delimiter that a first line such as "sep=;" tells, as spreadsheets write it; else '\0'. */
+static char
+told_delimiter (const char *at, const char *end)
+{
+  gsize length = strlen (TELLING);
+
+  if ((gsize)(end - at) <= length || g_ascii_strncasecmp (at, TELLING, length) != 0)
+    return '\0';
+  char told = at[length];
+  gboolean alone = at + length + 1 == end || at[length + 1] == '\n' || at[length + 1] == '\r';
+  return alone && (told == '\t' || g_ascii_ispunct (told)) && told != '"' ? told : '\0';
 }
 
 /* Steps over one line end: LF, CR or CR LF. */
@@ -274,7 +289,14 @@ drawl_csv_read (const char *data, gsize length, GError **error)
   }
 
   Reader reader = {.at = data, .end = data + length, .line = 1};
-  csv->delimiter = reader.delimiter = find_delimiter (reader.at, reader.end);
+  csv->delimiter = told_delimiter (reader.at, reader.end);
+  if (csv->delimiter != '\0') {
+    reader.at += strlen (TELLING) + 1;
+    skip_line_end (&reader);
+  } else {
+    csv->delimiter = find_delimiter (reader.at, reader.end);
+  }
+  reader.delimiter = csv->delimiter;
   return read_rows (&reader, csv->rows, error) ? g_steal_pointer (&csv) : NULL;
 }
 
@@ -287,6 +309,7 @@ wants_quotes (const char *field)
   gsize length = strlen (field);
 
   return strpbrk (field, "\",;\t\r\n") != NULL || g_str_has_prefix (field, BYTE_ORDER_MARK) ||
+         g_ascii_strncasecmp (field, TELLING, strlen (TELLING)) == 0 ||
          (length > 0 && (g_ascii_isspace (field[0]) || g_ascii_isspace (field[length - 1])));
 }
 

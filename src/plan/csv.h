@@ -3,8 +3,8 @@
 
 /* DrawlCsv: a table of text, read leniently and written strictly (RFC 4180). Reading takes `,` `;`
  * or tab between fields, whichever the first line uses (tab before `;` before `,` where it could be
- * either), line ends of every kind, UTF-8 with or without a byte order mark, and Latin-1 when the
- * bytes are no UTF-8. */
+ * either), or what a first line such as "sep=|" tells; line ends of every kind, UTF-8 with or
+ * without a byte order mark, and Latin-1 when the bytes are no UTF-8. */
 
 #include <glib.h>
 
@@ -24,7 +24,7 @@ typedef struct {
 
 typedef struct {
   GPtrArray *rows;  /* of DrawlCsvRow; rows without a single character are left out */
-  char delimiter;   /* ',', ';' or '\t' */
+  char delimiter;   /* ',', ';', '\t', or as told */
   gboolean latin_1; /* the bytes were no UTF-8, and were taken for Latin-1: a warning is due */
 } DrawlCsv;
 

@@ -117,6 +117,31 @@ drawl_figure_time (DrawlRational seconds)
   return g_strdup_printf (_ ("%s\u00a0h\u00a0%02d\u00a0min"), hours, (int)(minutes % 60));
 }
 
+/* What the figure of so much time is cut to, in parts of a second or in seconds. */
+static const struct {
+  gint64 below_s;
+  DrawlRational step;
+} left_steps[] = {
+    {1, DRAWL_RATIONAL_INIT (1, 1000)}, /* so small a figure is read closely */
+    {60, DRAWL_RATIONAL_INIT (1, 10)},  /* more digits than a tenth would only look exact */
+    {3600, DRAWL_RATIONAL_INIT (1, 1)},
+    {G_MAXINT64, DRAWL_RATIONAL_INIT (60, 1)},
+};
+
+char *
+drawl_figure_time_left (DrawlRational seconds)
+{
+  DrawlRational steps;
+  guint i = 0;
+
+  while (drawl_rational_floor (seconds) >= left_steps[i].below_s)
+    i++;
+  if (drawl_rational_div (seconds, left_steps[i].step, &steps))
+    drawl_rational_mul (drawl_rational_whole (drawl_rational_floor (steps)), left_steps[i].step,
+                        &seconds);
+  return drawl_figure_time (seconds);
+}
+
 char *
 drawl_figure_factor (DrawlRational factor)
 {

@@ -14,6 +14,8 @@ char *drawl_figure_rate (DrawlRate rate);
 char *drawl_figure_rate_number (DrawlRate rate);
 /* "0.45 s", "4.5 s", "2 min 05 s", "1 h 02 min". And only the seconds, as in a blank: "0.45". */
 char *drawl_figure_time (DrawlRational seconds);
+/* The same of what is left, rounded down: nobody is told of time that is not there. */
+char *drawl_figure_time_left (DrawlRational seconds);
 char *drawl_figure_seconds_number (DrawlRational seconds);
 /* "10×". */
 char *drawl_figure_factor (DrawlRational factor);

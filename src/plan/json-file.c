@@ -12,6 +12,7 @@
 #include "plan/json-scan.h"
 
 #define BYTE_ORDER_MARK "\xef\xbb\xbf"
+#define GIVEN "drawl-name-as-given" /* data of a GFile */
 #define CHUNK_BYTES (256 * 1024)
 
 static gboolean
@@ -103,10 +104,26 @@ read_file (GFile *file, const char *where, char **etag, GError **error)
   return bytes;
 }
 
+void
+drawl_json_file_set_given (GFile *file, const char *given)
+{
+  g_object_set_data_full (G_OBJECT (file), GIVEN, g_filename_display_name (given), g_free);
+}
+
+gboolean
+drawl_json_file_is_given (GFile *file)
+{
+  return g_object_get_data (G_OBJECT (file), GIVEN) != NULL;
+}
+
 char *
 drawl_json_file_name (GFile *file)
 {
+  const char *given = g_object_get_data (G_OBJECT (file), GIVEN);
   g_autofree char *base = g_file_get_basename (file);
+
+  if (given != NULL)
+    return g_strdup (given);
   return g_filename_display_name (base == NULL ? "/" : base);
 }
 
@@ -138,14 +155,15 @@ gboolean
 drawl_json_check_format (JsonObject *object, const char *format, gint64 version, const char *where,
                          GError **error)
 {
-  const char *found = NULL;
+  JsonNode *found = json_object_get_member (object, "format");
   gint64 found_version = 0;
+  g_autoptr (GError) local = NULL;
 
-  if (!json_object_has_member (object, "format") ||
-      !drawl_json_get_string (object, "format", where, &found, NULL) ||
-      !g_str_equal (found, format)) {
-    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_FORMAT,
-                 _ ("%s: this is not such a file; \"format\": \"%s\" is expected"), where, format);
+  if (found == NULL || !JSON_NODE_HOLDS_VALUE (found) ||
+      g_strcmp0 (json_node_get_string (found), format) != 0) {
+    g_autofree char *expected = g_strdup_printf ("\"%s\"", format);
+    drawl_json_fail (found, "format", where, expected, &local);
+    g_set_error_literal (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_FORMAT, local->message);
     return FALSE;
   }
   if (!json_object_has_member (object, "version")) {

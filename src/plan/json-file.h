@@ -29,14 +29,17 @@ JsonObject *drawl_json_load (GFile *file, char **etag, GError **error);
 /* The bytes of a file, unparsed. Errors and @etag as above. */
 GBytes *drawl_json_read (GFile *file, char **etag, GError **error);
 
-/* The name of a file as a message shows it. New string. */
+/* The name of a file as a message shows it: as it was given, else its last part. New string. */
 char *drawl_json_file_name (GFile *file);
+/* From here on, messages name @file as it was @given. */
+void drawl_json_file_set_given (GFile *file, const char *given);
+gboolean drawl_json_file_is_given (GFile *file);
 
 /* Writes @text aside, syncs, renames, syncs the folder. What stood at @file stays until the last
- * step; any failure leaves it whole. Follows a symbolic link to the file it names; keeps the mode.
- * With @backup, the former content stays once beside it as "NAME~". Errors: DRAWL_PLAN_ERROR_WRITE,
- * _NO_SPACE, _NO_PERMISSION, _READ_ONLY, _NO_FOLDER, with the system's reason in words. @etag, if
- * not NULL, takes the entity tag of what was written. */
+ * step; any failure leaves it whole. What is no plain file is left alone. Follows a symbolic link
+ * to the file it names; keeps the mode. With @backup, the former content stays once beside it as
+ * "NAME~". Errors: DRAWL_PLAN_ERROR_WRITE, _NO_SPACE, _NO_PERMISSION, _READ_ONLY, _NO_FOLDER, with
+ * the system's reason in words. @etag, if not NULL, takes the entity tag of what was written. */
 gboolean drawl_json_save (GFile *file, const char *text, gsize length, gboolean backup, char **etag,
                           GError **error);
 /* The same, but where a file stands whose entity tag is not @expected_etag (NULL: any will do),
@@ -51,7 +54,8 @@ gboolean drawl_json_check_format (JsonObject *object, const char *format, gint64
                                   const char *where, GError **error);
 
 /* Members by type. An absent member leaves @out as it is and returns TRUE; a member of another type
- * is DRAWL_PLAN_ERROR_VALUE, naming @where and the key. Numbers are taken as written: 0.45 is 9/20.
+ * is DRAWL_PLAN_ERROR_VALUE, naming @where and the key. Numbers are taken as written: 0.45 is 9/20;
+ * and a text may say one only as drawl_json_number_is_plain() has it. Whole numbers are no texts.
  */
 gboolean drawl_json_get_string (JsonObject *object, const char *key, const char *where,
                                 const char **out, GError **error);
@@ -75,6 +79,13 @@ gboolean drawl_json_get_money (JsonObject *object, const char *key, const char *
 /* A number as the file has it, in plain decimals (the shortest that reads back as the same number),
  * or the characters of a text; NULL when @node is neither or not finite. New string. */
 char *drawl_json_number_text (JsonNode *node);
+
+/* TRUE when @text is a number as files have it: 12, 0.45, .5, 24000/1001, with or without a minus;
+ * no comma, no unit, no space. */
+gboolean drawl_json_number_is_plain (const char *text);
+/* What is said of any other. */
+gboolean drawl_json_fail_number (const char *text, const char *key, const char *where,
+                                 GError **error);
 
 /* FALSE with DRAWL_PLAN_ERROR_VALUE: "WHERE: “KEY” is FOUND; EXPECTED is expected". */
 gboolean drawl_json_fail (JsonNode *found, const char *key, const char *where, const char *expected,

@@ -185,6 +185,32 @@ drawl_json_get_object (JsonObject *object, const char *key, const char *where, J
   return TRUE;
 }
 
+#define DIGITS "0123456789"
+
+gboolean
+drawl_json_number_is_plain (const char *text)
+{
+  const char *at = text + (*text == '-');
+  gsize whole = strspn (at, DIGITS);
+  char sign = at[whole];
+
+  if (sign == '\0')
+    return whole > 0;
+  if (sign != '.' && (sign != '/' || whole == 0))
+    return FALSE;
+  at += whole + 1;
+  gsize rest = strspn (at, DIGITS);
+  return rest > 0 && at[rest] == '\0';
+}
+
+gboolean
+drawl_json_fail_number (const char *text, const char *key, const char *where, GError **error)
+{
+  g_autoptr (JsonNode) node = json_node_init_string (json_node_alloc (), text);
+  return drawl_json_fail (node, key, where,
+                          _ ("a number with a decimal point, without unit or spaces,"), error);
+}
+
 typedef gboolean (*ParseNumber) (const char *text, DrawlRational *out, GError **error);
 
 /* A number or the text of one; what @parse says against it goes into the message. */
@@ -201,7 +227,7 @@ get_number (JsonObject *object, const char *key, const char *where, ParseNumber 
   if (text == NULL)
     return drawl_json_fail (node, key, where, expected, error);
   if (parse (text, out, &local))
-    return TRUE;
+    return drawl_json_number_is_plain (text) || drawl_json_fail_number (text, key, where, error);
   g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("%s: “%s”: %s"), where, key,
                local->message);
   return FALSE;
@@ -230,9 +256,10 @@ drawl_json_get_int (JsonObject *object, const char *key, const char *where, gint
 
   if (node == NULL)
     return TRUE;
-  if (!drawl_json_get_rational (object, key, where, &value, error))
+  if (!holds (node, G_TYPE_STRING) && !drawl_json_get_rational (object, key, where, &value, error))
     return FALSE;
-  if (value.den == 1 && value.num >= lowest && value.num <= highest) {
+  if (!holds (node, G_TYPE_STRING) && value.den == 1 && value.num >= lowest &&
+      value.num <= highest) {
     *out = value.num;
     return TRUE;
   }

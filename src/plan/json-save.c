@@ -23,6 +23,7 @@
 
 /* What is to be written, and over what. */
 typedef struct {
+  const char *shown; /* its name in messages */
   const char *text;
   gsize length;
   gboolean backup;
@@ -42,16 +43,25 @@ static const struct {
     {G_IO_ERROR_NOT_DIRECTORY, DRAWL_PLAN_ERROR_NO_FOLDER},
 };
 
+/* @stood: a file stood there, and still does as it was. */
 static gboolean
-fail (const char *path, int code, GError **error)
+fail_words (const char *name, const char *words, DrawlPlanError domain_code, gboolean stood,
+            GError **error)
+{
+  g_set_error (error, DRAWL_PLAN_ERROR, (int)domain_code,
+               stood ? _ ("%s could not be saved: %s; what stood there before is unharmed")
+                     : _ ("%s could not be saved: %s"),
+               name, words);
+  return FALSE;
+}
+
+static gboolean
+fail (const char *name, int code, gboolean stood, GError **error)
 {
   DrawlPlanError domain_code;
   const char *words = drawl_disk_error_words (code, &domain_code);
-  g_autofree char *name = g_filename_display_name (path);
 
-  g_set_error (error, DRAWL_PLAN_ERROR, (int)domain_code,
-               _ ("%s could not be saved: %s; what stood there before is unharmed"), name, words);
-  return FALSE;
+  return fail_words (name, words, domain_code, stood, error);
 }
 
 static gboolean
@@ -211,6 +221,7 @@ check_unchanged (const char *path, const char *expected_etag, GError **error)
 static gboolean
 back_up (const char *path, const struct stat *old, GError **error)
 {
+  g_autofree char *name = NULL;
   g_autofree char *backup = g_strconcat (path, "~", NULL);
   g_autofree char *aside = NULL;
   g_autofree char *text = NULL;
@@ -225,7 +236,8 @@ back_up (const char *path, const struct stat *old, GError **error)
   int code = write_aside (backup, old, text, length, &aside);
   if (code == 0)
     code = take_place (aside, backup);
-  return code == 0 ? sync_name (backup, error) : fail (backup, code, error);
+  name = g_filename_display_name (backup);
+  return code == 0 ? sync_name (backup, error) : fail (name, code, TRUE, error);
 }
 
 /* The new text is safe on the disk before the backup gives way to it, and the backup before the old
@@ -238,7 +250,7 @@ replace (const char *path, const struct stat *old, Saving *saving, GError **erro
   int code = write_aside (path, old, saving->text, saving->length, &aside);
 
   if (code != 0)
-    return fail (path, code, error);
+    return fail (saving->shown, code, old != NULL, error);
   saving->etag = find_etag_at (aside);
   if (!check_unchanged (path, saving->expected_etag, error) ||
       (old != NULL && saving->backup && !back_up (path, old, error)) ||
@@ -247,7 +259,7 @@ replace (const char *path, const struct stat *old, Saving *saving, GError **erro
     return FALSE;
   }
   code = take_place (aside, path);
-  return code == 0 ? sync_name (path, error) : fail (path, code, error);
+  return code == 0 ? sync_name (path, error) : fail (saving->shown, code, old != NULL, error);
 }
 
 static gboolean
@@ -255,17 +267,20 @@ save_local (const char *path, Saving *saving, GError **error)
 {
   g_autofree char *target = follow_links (path);
   if (target == NULL)
-    return fail (path, errno, error);
+    return fail (saving->shown, errno, FALSE, error);
 
   struct stat old;
   gboolean stands = stat (target, &old) == 0;
   if (!stands && errno != ENOENT)
-    return fail (path, errno, error);
+    return fail (saving->shown, errno, FALSE, error);
+  if (stands && S_ISDIR (old.st_mode))
+    return fail (saving->shown, EISDIR, FALSE, error);
   if (stands && !S_ISREG (old.st_mode))
-    return fail (path, S_ISDIR (old.st_mode) ? EISDIR : EPERM, error);
+    return fail_words (saving->shown, _ ("what stands there is no plain file"),
+                       DRAWL_PLAN_ERROR_WRITE, FALSE, error);
   /* A file that is marked read-only is so on purpose, even where its folder would let it go. */
   if (stands && access (target, W_OK) != 0)
-    return fail (path, errno, error);
+    return fail (saving->shown, errno, TRUE, error);
   if (!replace (target, stands ? &old : NULL, saving, error))
     return FALSE;
   if (saving->backup) /* once a file, rather than at every save */
@@ -287,10 +302,15 @@ save_elsewhere (GFile *file, Saving *saving, GError **error)
   for (guint i = 0; i < G_N_ELEMENTS (elsewhere); i++)
     if (g_error_matches (local, G_IO_ERROR, (int)elsewhere[i].code))
       code = elsewhere[i].error;
-  g_autofree char *name = drawl_json_file_name (file);
-  g_set_error (error, DRAWL_PLAN_ERROR, (int)code, _ ("%s could not be saved: %s"), name,
-               local->message);
-  return FALSE;
+  return fail_words (saving->shown, local->message, code, FALSE, error);
+}
+
+/* As it was given, else the whole path: a save that fails may leave one looking for the place. */
+static char *
+shown_name (GFile *file, const char *path)
+{
+  return path == NULL || drawl_json_file_is_given (file) ? drawl_json_file_name (file)
+                                                         : g_filename_display_name (path);
 }
 
 gboolean
@@ -298,7 +318,8 @@ drawl_json_save_unless_changed (GFile *file, const char *text, gsize length, gbo
                                 const char *expected_etag, char **etag, GError **error)
 {
   g_autofree char *path = g_file_get_path (file);
-  Saving saving = {text, length, backup, expected_etag, NULL};
+  g_autofree char *shown = shown_name (file, path);
+  Saving saving = {shown, text, length, backup, expected_etag, NULL};
   gboolean saved = path != NULL && g_file_is_native (file) ? save_local (path, &saving, error)
                                                            : save_elsewhere (file, &saving, error);
 

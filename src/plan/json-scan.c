@@ -1,17 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
-/* A strict reader of JSON that keeps nothing. Invariant: bit n of `objects` says whether level n is
- * an object or a list, so the depth is bounded by the width of the mask and nothing recurses. The
- * parser that comes after takes comments, hexadecimal and octal numbers and wraps whole numbers
- * beyond 64 bits; none of these get past here. */
+/* A strict reader of JSON that keeps nothing but the keys of the objects that are open. Invariant:
+ * bit n of `objects` says whether level n is an object or a list, so the depth is bounded by the
+ * width of the mask and nothing recurses. The parser that comes after takes comments, hexadecimal
+ * and octal numbers and wraps whole numbers beyond 64 bits; none of these get past here. */
 
 #include "plan/json-scan.h"
 
 #include <string.h>
 
+#include "core/error.h"
 #include "core/text.h"
 #include "plan/error.h"
 #include "plan/json-file.h"
+#include "plan/json-keys.h"
 
 #define VALUES_MAX 10000000
 #define WHOLE_DIGITS_MAX 18 /* always fit in 64 bits */
@@ -26,6 +28,8 @@ typedef struct {
   guint64 objects; /* bit n: level n is an object */
   guint level;
   guint n_values;
+  DrawlJsonKeys keys[DRAWL_JSON_MAX_LEVELS + 1]; /* by level, of the objects */
+  GStringChunk *kept;                            /* keys with escapes, resolved */
 } Scan;
 
 G_STATIC_ASSERT (DRAWL_JSON_MAX_LEVELS < 64);
@@ -69,6 +73,21 @@ fail (const Scan *scan, const char *expected, GError **error)
   g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_SYNTAX,
                _ ("%s: line %u, column %u: “%s” was found, but %s is expected"), scan->where, line,
                column, shown, expected);
+  return FALSE;
+}
+
+static gboolean
+fail_twice (const Scan *scan, DrawlJsonSpan key, GError **error)
+{
+  g_autofree char *name = drawl_json_span_string (key);
+  g_autofree char *quote = drawl_core_quote (name != NULL ? name : "");
+  guint line, column;
+
+  find_place (scan, &line, &column);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_SYNTAX,
+               _ ("%s: line %u, column %u: the key “%s” stands in this object a second time; it is "
+                  "expected once"),
+               scan->where, line, column, quote);
   return FALSE;
 }
 
@@ -221,6 +240,7 @@ open_level (Scan *scan, gboolean object, GError **error)
   scan->level++;
   scan->objects &= ~(G_GUINT64_CONSTANT (1) << scan->level);
   scan->objects |= (guint64)(object ? 1 : 0) << scan->level;
+  drawl_json_keys_clear (&scan->keys[scan->level]);
   return TRUE;
 }
 
@@ -251,10 +271,17 @@ scan_value (Scan *scan, Expect *expect, GError **error)
 static gboolean
 scan_key (Scan *scan, Expect *expect, GError **error)
 {
+  const char *start = scan->at;
+
   if (peek (scan) != '"')
     return fail (scan, _ ("a key in quotation marks"), error);
   if (!skip_string (scan, error))
     return FALSE;
+  DrawlJsonSpan key = {start, (gsize)(scan->at - start)};
+  if (!drawl_json_keys_add (&scan->keys[scan->level], key, &scan->kept)) {
+    scan->at = start;
+    return fail_twice (scan, key, error);
+  }
   skip_space (scan);
   if (peek (scan) != ':')
     return fail (scan, _ ("a colon"), error);
@@ -287,11 +314,28 @@ scan_step (Scan *scan, Expect *expect, GError **error)
   return TRUE;
 }
 
+static gboolean
+scan_all (Scan *scan, GError **error)
+{
+  Expect expect = VALUE;
+
+  skip_space (scan);
+  if (peek (scan) != '{')
+    return fail (scan, _ ("“{”"), error);
+  do {
+    if (!scan_step (scan, &expect, error))
+      return FALSE;
+    skip_space (scan);
+  } while (scan->level > 0);
+  if (scan->at < scan->end)
+    return fail (scan, _ ("nothing more"), error);
+  return TRUE;
+}
+
 gboolean
 drawl_json_scan (const char *data, gsize length, const char *where, GError **error)
 {
-  Scan scan = {data, data, data + length, where, 0, 0, 0};
-  Expect expect = VALUE;
+  Scan scan = {.start = data, .at = data, .end = data + length, .where = where};
   const char *bad;
 
   if (!g_utf8_validate_len (data, length, &bad)) {
@@ -302,15 +346,7 @@ drawl_json_scan (const char *data, gsize length, const char *where, GError **err
                  _ ("%s: line %u, column %u: this is not text in UTF-8"), where, line, column);
     return FALSE;
   }
-  skip_space (&scan);
-  if (peek (&scan) != '{')
-    return fail (&scan, _ ("“{”"), error);
-  do {
-    if (!scan_step (&scan, &expect, error))
-      return FALSE;
-    skip_space (&scan);
-  } while (scan.level > 0);
-  if (scan.at < scan.end)
-    return fail (&scan, _ ("nothing more"), error);
-  return TRUE;
+  gboolean good = scan_all (&scan, error);
+  g_clear_pointer (&scan.kept, g_string_chunk_free);
+  return good;
 }

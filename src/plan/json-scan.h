@@ -6,6 +6,7 @@
 
 #include <glib.h>
 
-/* A text that is valid JSON with an object at the top, at most DRAWL_JSON_MAX_LEVELS deep. @where
- * names it in messages. Errors: DRAWL_PLAN_ERROR_SYNTAX (with line and column), _TOO_LARGE. */
+/* A text that is valid JSON with an object at the top, at most DRAWL_JSON_MAX_LEVELS deep, with no
+ * key twice in one object. @where names it in messages. Errors: DRAWL_PLAN_ERROR_SYNTAX (with line
+ * and column), _TOO_LARGE. */
 gboolean drawl_json_scan (const char *data, gsize length, const char *where, GError **error);

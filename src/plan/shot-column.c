@@ -52,6 +52,15 @@ read_string (const DrawlShotColumn *column, const char *cell, DrawlShotReading *
   return TRUE;
 }
 
+/* Also from between quotation marks, where other texts keep their spaces. */
+static gboolean
+read_slate (const DrawlShotColumn *column, const char *cell, DrawlShotReading *reading,
+            GError **error)
+{
+  g_autofree char *slate = drawl_shot_slate_strip (cell);
+  return read_string (column, slate, reading, error);
+}
+
 static char *
 write_profile (const DrawlShotColumn *column, DrawlPlan *plan, DrawlShot *shot)
 {
@@ -237,24 +246,32 @@ read_held (const DrawlShotColumn *column, const char *cell, DrawlShotReading *re
 
 #define OF(member) .offset = G_STRUCT_OFFSET (DrawlShotFields, member)
 #define TEXT .write = write_string, .read = read_string
-#define TERM(name) .write = write_term, .read = read_term, .term = DRAWL_TIMING_##name
+#define COUNT .write = write_count, .read = read_count, .number = TRUE
+#define TIME .write = write_time, .read = read_time, .number = TRUE
+#define TERM(name)                                                                                 \
+  .write = write_term, .read = read_term, .number = TRUE, .term = DRAWL_TIMING_##name
 
 static const DrawlShotColumn columns[] = {
-    {{"slate", N_ ("slate|shot|shot no|shot number|setup|#")}, TEXT, OF (slate)},
-    {{"scene", N_ ("scene|sc|sequence")}, TEXT, OF (scene)},
+    {{"slate", N_ ("slate|slate no|slate number|shot|shot no|shot number|shot #|setup|#")},
+     .write = write_string,
+     .read = read_slate,
+     OF (slate)},
+    {{"scene", N_ ("scene|scene no|scene number|sc|sequence")}, TEXT, OF (scene)},
     {{"action", N_ ("action|what happens|description|shot description")}, TEXT, OF (action)},
     {{"capture_rate", N_ ("capture rate|capture|fps|frame rate|rate|camera rate|camera fps|capture "
                           "fps|shooting rate")},
      TERM (CAPTURE)},
-    {{"playback_rate", N_ ("playback rate|playback|play rate|playback fps|project rate|project "
-                           "fps|base rate|timebase")},
+    {{"playback_rate",
+      N_ ("playback rate|playback|play|play rate|play fps|playback fps|project rate|project "
+          "fps|base rate|timebase")},
      TERM (PLAYBACK)},
     {{"action_s", N_ ("action time|action(s)|action(sec)|action duration|real time|event time")},
      TERM (ACTION)},
-    {{"screen_s", N_ ("screen time|on screen|screen duration|duration|length|screen(s)")},
+    {{"screen_s", N_ ("screen time|screen|on screen|screen duration|duration|length|screen(s)")},
      TERM (SCREEN)},
-    {{"slow_factor", N_ ("slow factor|factor|slow|slower|slowdown|slow motion")}, TERM (FACTOR)},
-    {{"post_speed_percent", N_ ("post speed|post|speed in post")}, TERM (POST_SPEED)},
+    {{"slow_factor", N_ ("slow factor|factor|slow|slower|slowdown|slow motion|slow-mo")},
+     TERM (FACTOR)},
+    {{"post_speed_percent", N_ ("post speed|post speed %|post|speed in post")}, TERM (POST_SPEED)},
     {{"held", N_ ("held|hold")}, .write = write_held, .read = read_held},
     {{"drop", N_ ("drop|drop frame|df")}, .write = write_truth, .read = read_truth, OF (drop)},
     {{"body", N_ ("body|camera|cam")}, TEXT, OF (body)},
@@ -263,23 +280,19 @@ static const DrawlShotColumn columns[] = {
      .read = read_profile},
     {{"size", N_ ("size|picture size|frame size|resolution")}, TEXT, OF (size)},
     {{"codec", N_ ("codec|recording codec|compression")}, TEXT, OF (codec)},
-    {{"takes", N_ ("takes|number of takes|takes planned")},
-     .write = write_count,
-     .read = read_count,
+    {{"takes", N_ ("takes|number of takes|no of takes|takes planned")},
+     COUNT,
      OF (takes),
      .least = 1,
      .most = DRAWL_SHOT_TAKES_MAX},
     {{"handle_before_s", N_ ("handle before|handle in|head handle|pre-roll")},
-     .write = write_time,
-     .read = read_time,
+     TIME,
      OF (handle_before_s)},
     {{"handle_after_s", N_ ("handle after|handle out|tail handle|post-roll")},
-     .write = write_time,
-     .read = read_time,
+     TIME,
      OF (handle_after_s)},
     {{"audio_tracks", N_ ("audio tracks|audio|sound|sound tracks|tracks")},
-     .write = write_count,
-     .read = read_count,
+     COUNT,
      OF (audio_tracks),
      .most = DRAWL_SHOT_AUDIO_MAX},
     {{"must", N_ ("must|must have|must be|essential")},

@@ -23,6 +23,7 @@ struct _DrawlShotColumn {
   /* NULL: not read. Is never asked for an empty cell. Errors: a sentence without the place. */
   gboolean (*read) (const DrawlShotColumn *column, const char *cell, DrawlShotReading *reading,
                     GError **error);
+  gboolean number;      /* what its cell says is one */
   gsize offset;         /* in the fields: of texts, truths, counts and times */
   int least, most;      /* of counts */
   DrawlTimingTerm term; /* of terms */

@@ -132,7 +132,8 @@ read_time (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error
   DrawlRational *member = &G_STRUCT_MEMBER (DrawlRational, reading->fields, row->offset);
   g_autofree char *text = drawl_json_span_string (value);
 
-  if (text != NULL && drawl_rational_parse (text, member, NULL))
+  if (text != NULL && drawl_json_number_is_plain (text) &&
+      drawl_rational_parse (text, member, NULL))
     return TRUE;
   g_autoptr (JsonObject) object = as_member (row, value);
   return drawl_json_get_rational (object, row->key, reading->where, member, error);
@@ -154,7 +155,7 @@ write_time (const Row *row, const DrawlShotFields *fields, const DrawlSentence *
     write_exact (object, row->key, seconds);
 }
 
-/* A term's value: text as a person types it, or a number. */
+/* A term's value: the text of a number, or one. */
 static gboolean
 read_term (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error)
 {
@@ -169,6 +170,8 @@ read_term (Reading *reading, const Row *row, DrawlJsonSpan value, GError **error
   }
   if (!drawl_timing_term_parse (row->term, text, &reading->sentence.value[row->term], &reason))
     return refuse (reading, row->key, reason->message, error);
+  if (!drawl_json_number_is_plain (text))
+    return drawl_json_fail_number (text, row->key, reading->where, error);
   reading->sentence.present |= DRAWL_TIMING_BIT (row->term);
   return TRUE;
 }
@@ -373,8 +376,8 @@ drawl_shot_fields_from_json (const char **text, DrawlRate default_playback, cons
   sentence->value[DRAWL_TIMING_POST_SPEED] = drawl_rational_whole (100);
   if (!read_members (&reading, &end, error) || !check_given (&reading, error))
     return NULL;
-  if (fields->slate[0] == '\0') {
-    refuse (&reading, "slate", _ ("a shot must have a slate"), error);
+  if (!drawl_shot_slate_check (fields->slate, &reason)) {
+    refuse (&reading, "slate", reason->message, error);
     return NULL;
   }
   if (!drawl_sentence_settle (*sentence, default_playback, &fields->blanks, &reason)) {

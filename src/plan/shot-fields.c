@@ -11,6 +11,8 @@
 #include "plan/error.h"
 #include "plan/extra.h"
 
+#include <string.h>
+
 G_DEFINE_BOXED_TYPE (DrawlShotFields, drawl_shot_fields, drawl_shot_fields_copy,
                      drawl_shot_fields_free)
 
@@ -130,6 +132,51 @@ check_counts (const DrawlShotFields *fields, GError **error)
   return TRUE;
 }
 
+char *
+drawl_shot_slate_strip (const char *text)
+{
+  const char *end = text + strlen (text);
+
+  while (g_unichar_isspace (g_utf8_get_char (text)))
+    text = g_utf8_next_char (text);
+  while (end > text && g_unichar_isspace (g_utf8_get_char (g_utf8_prev_char (end))))
+    end = g_utf8_prev_char (end);
+  return g_strndup (text, (gsize)(end - text));
+}
+
+/* A slate is what people call out and look for: one line, and nothing that cannot be seen. */
+static gboolean
+slate_is_plain (const char *slate)
+{
+  const char *last = slate;
+
+  for (const char *at = slate; *at != '\0'; at = g_utf8_next_char (at)) {
+    if (g_unichar_iscntrl (g_utf8_get_char (at)))
+      return FALSE;
+    last = at;
+  }
+  return !g_unichar_isspace (g_utf8_get_char (slate)) &&
+         !g_unichar_isspace (g_utf8_get_char (last));
+}
+
+gboolean
+drawl_shot_slate_check (const char *slate, GError **error)
+{
+  if (slate[0] == '\0') {
+    g_set_error_literal (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,
+                         _ ("a shot must have a slate"));
+    return FALSE;
+  }
+  if (slate_is_plain (slate))
+    return TRUE;
+  g_autofree char *quote = drawl_core_quote (slate);
+  g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,
+               _ ("the slate “%s” has a control character in it or a space at an end; one line "
+                  "without is expected"),
+               quote);
+  return FALSE;
+}
+
 gboolean
 drawl_shot_fields_check (const DrawlShotFields *fields, GError **error)
 {
@@ -137,11 +184,8 @@ drawl_shot_fields_check (const DrawlShotFields *fields, GError **error)
   DrawlRational take_s;
   gint64 take_frames;
 
-  if (fields->slate[0] == '\0') {
-    g_set_error_literal (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,
-                         _ ("a shot must have a slate"));
+  if (!drawl_shot_slate_check (fields->slate, error))
     return FALSE;
-  }
   if (fields->drop &&
       !drawl_timecode_check (fields->blanks.value[DRAWL_TIMING_PLAYBACK], TRUE, &reason))
     return refuse (fields, "drop", reason->message, error);

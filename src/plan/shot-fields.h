@@ -42,8 +42,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (DrawlShotFields, drawl_shot_fields_free)
 /* Sets a string member, freeing what was there: drawl_shot_fields_set (&fields->slate, "12A"). */
 void drawl_shot_fields_set (char **member, const char *value);
 
+/* A slate as a person typed it, without white space at its ends. New string. */
+char *drawl_shot_slate_strip (const char *text);
+/* FALSE with DRAWL_PLAN_ERROR_VALUE when it is empty or no plain line. */
+gboolean drawl_shot_slate_check (const char *slate, GError **error);
+
 /* FALSE with DRAWL_PLAN_ERROR_VALUE, naming the shot and key, when a plan cannot hold such a shot:
- * no slate, drop counting at a rate that has none, a number out of its range. */
+ * no slate or one that is no plain line, drop counting at a rate that has none, a number out of its
+ * range. */
 gboolean drawl_shot_fields_check (const DrawlShotFields *fields, GError **error);
 
 /* Real time and whole frames of one take, handles included. FALSE when they cannot be counted

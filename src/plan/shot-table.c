@@ -13,12 +13,15 @@
 #include "plan/sentence.h"
 #include "plan/shot-column.h"
 #include "plan/shot-hire.h"
+#include "plan/shot-table-shape.h"
 #include "plan/table-cell.h"
+#include "plan/table-number.h"
 
 typedef struct {
   DrawlPlan *plan;
   DrawlShotTable *table;
   DrawlTableMap *map;
+  gboolean commas; /* numbers have decimal commas */
   DrawlShotHires hires;
   GHashTable *slates; /* slate, owned by its row → the row */
 } Reader;
@@ -84,6 +87,19 @@ reject (const Reader *reader, DrawlShotTableRow *row, guint column, GError *erro
   g_error_free (error);
 }
 
+static gboolean
+read_cell (const Reader *reader, const DrawlShotColumn *column, const char *cell,
+           DrawlShotReading *reading, GError **error)
+{
+  g_autofree char *plain = NULL;
+
+  if (column->read == NULL || cell[0] == '\0')
+    return TRUE;
+  if (reader->commas && column->number && (plain = drawl_table_number_plain (cell, error)) == NULL)
+    return FALSE;
+  return column->read (column, plain != NULL ? plain : cell, reading, error);
+}
+
 /* The columns of a row, one by one. FALSE when one is to blame. */
 static gboolean
 read_cells (const Reader *reader, const DrawlCsvRow *csv_row, DrawlShotReading *reading,
@@ -95,9 +111,7 @@ read_cells (const Reader *reader, const DrawlCsvRow *csv_row, DrawlShotReading *
 
   for (guint i = 0; i < n_columns; i++) {
     g_autofree char *written = drawl_table_map_cell (reader->map, csv_row, i);
-    const char *cell = drawl_table_cell_bare (written);
-    if (columns[i].read == NULL || cell[0] == '\0' ||
-        columns[i].read (&columns[i], cell, reading, &error))
+    if (read_cell (reader, &columns[i], drawl_table_cell_bare (written), reading, &error))
       continue;
     reject (reader, row, i, error);
     return FALSE;
@@ -222,8 +236,8 @@ check_slate (const Reader *reader, const char *slate, GError **error)
   if (!drawl_table_map_has (reader->map, drawl_shot_column_find ("slate")))
     g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE,
                  _ ("no column holds the slate; a heading such as “slate” or “shot” is expected"));
-  else if (slate[0] == '\0')
-    g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_VALUE, _ ("a shot must have a slate"));
+  else if (!drawl_shot_slate_check (slate, error))
+    return FALSE;
   else if (former != NULL)
     g_set_error (error, DRAWL_PLAN_ERROR, DRAWL_PLAN_ERROR_DUPLICATE,
                  _ ("line %u has the slate “%s” already"), former->line, quote);
@@ -280,19 +294,33 @@ read_row (Reader *reader, const DrawlCsvRow *csv_row)
   g_free (reading.profile);
 }
 
-DrawlShotTable *
-drawl_shot_table_read (DrawlPlan *plan, const char *data, gsize length, GError **error)
+static DrawlTableMap *
+map_columns (const DrawlCsv *csv)
 {
-  g_autoptr (DrawlCsv) csv = drawl_csv_read (data, length, error);
   guint n_columns;
   const DrawlShotColumn *columns = drawl_shot_columns (&n_columns);
 
+  return drawl_table_map_new (csv->rows->len > 0 ? csv->rows->pdata[0] : NULL, &columns->field,
+                              n_columns, sizeof *columns);
+}
+
+DrawlShotTable *
+drawl_shot_table_read (DrawlPlan *plan, const char *data, gsize length, GError **error)
+{
+  if (!drawl_shot_table_check_kind (data, length, error))
+    return NULL;
+  g_autoptr (DrawlCsv) csv = drawl_csv_read (data, length, error);
   if (csv == NULL)
     return NULL;
-  g_autoptr (DrawlTableMap) map = drawl_table_map_new (
-      csv->rows->len > 0 ? csv->rows->pdata[0] : NULL, &columns->field, n_columns, sizeof *columns);
+  g_autoptr (DrawlTableMap) map = map_columns (csv);
+  if (!drawl_shot_table_check_order (csv, map, error))
+    return NULL;
   g_autoptr (GHashTable) slates = g_hash_table_new (g_str_hash, g_str_equal);
-  Reader reader = {.plan = plan, .table = table_new (csv, map), .map = map, .slates = slates};
+  Reader reader = {.plan = plan,
+                   .table = table_new (csv, map),
+                   .map = map,
+                   .commas = drawl_shot_table_has_commas (csv, map),
+                   .slates = slates};
 
   drawl_shot_hires_init (&reader.hires, plan);
   for (guint i = map->has_headings; i < csv->rows->len; i++)

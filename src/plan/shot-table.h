@@ -4,7 +4,7 @@
 /* DrawlShotTable: shots as a table of text, both ways. What is read from a table is a proposal: for
  * each row either the fields of a shot, or the reason why not. Nothing changes in the plan until it
  * is inserted. Numbers are exact text with a decimal point ("0.45", "24000/1001"); a decimal comma
- * is read. */
+ * is read, and one that can only be one tells how to read the others. */
 
 #include "plan/plan.h"
 
@@ -30,7 +30,8 @@ typedef struct {
 /* Reads a table for @plan. A row is good when the plan could take its shot in: the slate is new to
  * the plan and to the rows before; all that is told of its timing agrees; its body is on the plan,
  * or named by a profile that the plan or a shipped or own body has. What a row leaves open is as in
- * a new shot. Errors: those of drawl_csv_read(), when there is no table at all. */
+ * a new shot. Errors, when there is no table at all: those of drawl_csv_read(), and
+ * DRAWL_PLAN_ERROR_FORMAT for JSON, and for cells that neither headings nor numbers explain. */
 DrawlShotTable *drawl_shot_table_read (DrawlPlan *plan, const char *data, gsize length,
                                        GError **error);
 void drawl_shot_table_free (DrawlShotTable *table);

@@ -8,6 +8,7 @@
 
 #include "core/text.h"
 #include "plan/error.h"
+#include "plan/table-number.h"
 
 #include <string.h>
 
@@ -169,14 +170,28 @@ take_columns (DrawlTableMap *map, const Matching *matching)
     map->columns[field] = column;
     map->headings[field] = g_steal_pointer (&heading);
   }
-  map->has_headings = map->recognised->len > 0;
+}
+
+/* A row with its first field, or with known words and no number, is one of headings: a word such as
+ * "camera" may stand among numbers as well. */
+static gboolean
+is_headings (const Matching *matching)
+{
+  gboolean known = FALSE, number = FALSE;
+
+  for (guint column = 0; column < matching->row->fields->len; column++) {
+    if (matching->field_of[column] == 0)
+      return TRUE;
+    known |= matching->field_of[column] != G_MAXUINT;
+    number |= drawl_table_number_is (drawl_csv_field (matching->row, column));
+  }
+  return known && !number;
 }
 
 /* Without headings, the columns are the fields in their order. */
 static void
 take_fields (DrawlTableMap *map, const Matching *matching)
 {
-  g_ptr_array_set_size (map->ignored, 0);
   for (guint field = 0; field < map->n_fields; field++) {
     map->columns[field] = field;
     map->headings[field] = g_strdup (field_at (matching, field)->id);
@@ -213,8 +228,10 @@ drawl_table_map_new (const DrawlCsvRow *first, const DrawlTableField *fields, gu
 
   if (first != NULL) {
     match_all (&matching);
-    take_columns (map, &matching);
+    map->has_headings = is_headings (&matching);
   }
+  if (map->has_headings)
+    take_columns (map, &matching);
   if (!map->has_headings)
     take_fields (map, &matching);
   map->n_columns = map->has_headings ? n_columns : n_fields;

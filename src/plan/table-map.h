@@ -3,8 +3,9 @@
 
 /* DrawlTableMap: which column of a table of text holds which field. Headings may stand in any order
  * and be written as people write them: case, spaces, underscores, hyphens and units in brackets do
- * not count, and trade words are known as well as the field's own id. A table whose first row has
- * no known heading has none: its columns are the fields in their order. */
+ * not count, and trade words are known as well as the field's own id. A first row is
+ * one of headings when it has the first field, or any field and no number; a table without headings
+ * has the fields in their order. */
 
 #include "plan/csv.h"
 

@@ -52,7 +52,7 @@ static const Row rows[] = {
      {"It was read as Latin-1", "Glasbläser"}},
     {"ignored", "slate,fps,action_s,Lens\n90,240,1,50\n", 1, 0, {"Columns left aside: “Lens”"}},
     {"assumed", "slate,fps\n90,240\n", 1, 0, {"1 s of action is assumed.", ", assumed"}},
-    {"no-headings", "90,2,A vase falls\n", 1, 0, {"no heading that is known", "A vase falls"}},
+    {"no-headings", "90,2,A vase falls,240\n", 1, 0, {"no heading that is known", "A vase falls"}},
     {"none-good",
      "slate,fps\n1A,24\n,24\n",
      0,

@@ -71,8 +71,9 @@ typedef struct {
 static const Import imports[] = {
     {"all-good", "slate,capture_rate,action_s\n1,240,0.45\n2,24,1\n", "", 0, "2;;;;"},
     {"one-rejected", "slate,fps,action_s\n1,0,0.45\n2,24,1\n", "", 1, "1; 2;;;"},
-    {"all-rejected", "slate,fps\n,24\n", "", 1, "0; 2;;;"},
-    {"nothing", "", "", 0, "0;;;;"},
+    {"all-rejected", "slate,fps\n,24\n", "", 1,
+     "0; 2;;; no row could be taken in, so nothing was written"},
+    {"nothing", "", "", 1, "0;;;; no row could be taken in, so nothing was written"},
     {"decimal-commas", "Slate;FPS;Length\n1;59,94;4,5\n", "", 0, "1;;;;"},
     {"into-a-plan", "slate,body,action_s\n2A,A,1\n10,A,1\n", "--into @D/list.drawl", 1, "1; 2;;;"},
     {"body-of-the-plan", "slate,camera,action_s\n10,A,1\n11,C,1\n", "--into @D/list.drawl", 1,
@@ -123,9 +124,13 @@ show (JsonObject *object)
   return g_string_free (out, FALSE);
 }
 
+/* 0 where there is no plan. */
 static guint
 shots_in (const char *scratch)
 {
+  g_autofree char *path = g_build_filename (scratch, "out.drawl", NULL);
+  if (!g_file_test (path, G_FILE_TEST_EXISTS))
+    return 0;
   g_autofree char *text = content_of (scratch, "out.drawl");
   g_autoptr (JsonNode) node = json_from_string (text, NULL);
 

@@ -229,6 +229,42 @@ def test_manual_lists(name):
     same([word for word in expected_values(LISTS[name]) if not re.search(rf"(?<![\w-]){word}(?![\w-])", page)], [])
 
 
+def blocks(section):
+    """The lists of a section: a word, and what stands beside and below it."""
+    for block in re.findall(r"^\.nf\n(.*?)^\.fi$", sections()[section], flags=re.M | re.S):
+        found = {}
+        for line in plain(block).splitlines():
+            first, rest = line[:20].strip(), line[20:].strip()
+            last = first or last
+            found[last] = f"{found.get(last, '')} {rest}".strip()
+        yield found
+
+
+def c_words(text):
+    return "".join(re.findall(r'"([^"]*)"', text)).split("|")
+
+
+SHOT_COLUMNS = (TOP / "src/plan/shot-column.c").read_text(encoding="utf-8")
+
+
+@row("manual/headings")
+def test_manual_headings():
+    columns = re.findall(r'\{\{"(\w+)",\s*N_ \(((?:"[^"]*"\s*)+)\)\}', SHOT_COLUMNS)
+    assert len(columns) > 20
+    known = {name: [word for word in c_words(words) if word.replace(" ", "_") != name] for name, words in columns}
+    _, listed = blocks("SHOT TABLE")
+    same({name: words.split(", ") for name, words in listed.items()}, {name: words for name, words in known.items() if words})
+
+
+@row("manual/yes-and-no")
+def test_manual_truths():
+    no, yes = re.search(r'truths\[\] = \{N_ \(([^)]*)\),\s*N_ \(([^)]*)\)\}', SHOT_COLUMNS).groups()
+    page = " ".join(plain(sections()["SHOT TABLE"]).split())
+    for name, words in (("Yes", yes), ("no", no)):
+        listed = re.search(rf"{name} may be written ([^;.]*)", page).group(1)
+        same(re.split(", | or ", listed), c_words(words))
+
+
 # ---- Completion ----
 
 def complete(*words):

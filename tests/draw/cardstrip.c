@@ -127,7 +127,7 @@ test_film (void)
   g_assert_cmpfloat_with_epsilon (data.reserve, 0, SLACK);
   g_assert_cmpstr (data.capacity, ==, "400\u00a0ft");
   g_assert_cmpstr (data.left, ==,
-                   "100\u00a0ft left on the last, 2\u00a0min\u00a047\u00a0s at 24\u00a0fps");
+                   "100\u00a0ft left on the last, 2\u00a0min\u00a046\u00a0s at 24\u00a0fps");
   drawl_cardstrip_data_clear (&data);
 }
 
@@ -303,7 +303,7 @@ static const Words words_rows[] = {
      "at 24 fps. All shots on this body fill 3 cards of 8 GB. 10 % of each card is kept empty."},
     {"magazine", whole, "2",
      "Shot 2: 5 takes on 1 magazine of 400 ft, beginning on magazine 1. There is 100 ft left on "
-     "the last, 2 min 47 s at 24 fps. All shots on this body fill 1 magazine of 400 ft."},
+     "the last, 2 min 46 s at 24 fps. All shots on this body fill 1 magazine of 400 ft."},
 };
 
 static void

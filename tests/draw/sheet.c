@@ -64,6 +64,14 @@ set_all (char **const *members, guint n, const char *text)
     drawl_shot_fields_set (members[i], text);
 }
 
+/* A slate is one line. */
+static void
+make_slate_plain (DrawlShotFields *fields)
+{
+  g_autofree char *slate = drawl_shot_slate_strip (fields->slate);
+  drawl_shot_fields_set (&fields->slate, g_strdelimit (slate, "\t\n\001\002\033\177", '.'));
+}
+
 /* The notes of a plan and of a shot are @text; and unless @notes_only, every other text. */
 static DrawlPlan *
 plan_of_text (const char *text, gboolean notes_only)
@@ -79,6 +87,7 @@ plan_of_text (const char *text, gboolean notes_only)
 
   set_all (of_plan, notes_only ? 1 : G_N_ELEMENTS (of_plan), text);
   set_all (of_shot, notes_only ? 1 : G_N_ELEMENTS (of_shot), text);
+  make_slate_plain (fields);
   drawl_plan_set_settings (plan, settings, "label", &error);
   g_assert_no_error (error);
   drawl_plan_set_shot (plan, shot, fields, "label", &error);

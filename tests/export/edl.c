@@ -187,6 +187,25 @@ test_list (void)
       "* FROM CLIP NAME: 2 b\r\n");
 }
 
+/* However long a speed is, the code behind it stands where it always does. */
+static void
+test_speed_columns (void)
+{
+  g_autoptr (DrawlPlan) plan =
+      plan_of ("\"playback_rate\":\"24\",\"shots\":["
+               "{\"slate\":\"1\",\"capture_rate\":\"120\",\"action_s\":\"1\"},"
+               "{\"slate\":\"2\",\"capture_rate\":\"1000\",\"action_s\":\"1\"},"
+               "{\"slate\":\"3\",\"capture_rate\":\"1000000\",\"action_s\":\"0.01\"}]");
+  g_autoptr (GPtrArray) warnings = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *text = drawl_edl_text (plan, warnings, NULL);
+
+  g_assert_nonnull (strstr (text, "\r\nM2   1          004.8                00:00:00:00\r\n"));
+  g_assert_nonnull (strstr (text, "\r\nM2   2          000.576              00:00:00:00\r\n"));
+  g_assert_nonnull (strstr (text, "\r\nM2   3          000.000576           00:00:00:00\r\n"));
+  g_assert_cmpuint (warnings->len, ==, 1);
+  g_assert_nonnull (strstr (warnings->pdata[0], "1 shot has a speed of so many digits"));
+}
+
 typedef struct {
   const char *name;
   const char *members;
@@ -301,6 +320,7 @@ main (int argc, char **argv)
   add_rows ("/edl/reels", reels, test_reels);
   g_test_add_func ("/edl/any-reels", test_any_reels);
   g_test_add_func ("/edl/list", test_list);
+  g_test_add_func ("/edl/speed-columns", test_speed_columns);
   add_rows ("/edl/counting", countings, test_counting);
   g_test_add_func ("/edl/many-events", test_many_events);
   g_test_add_func ("/edl/formats", test_formats);

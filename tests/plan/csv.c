@@ -198,6 +198,7 @@ typedef struct {
 static const Written written[] = {
     {"plain", {"a", "b"}, ',', "a,b\r\n"},
     {"delimiter", {"a,b", "c"}, ',', "\"a,b\",c\r\n"},
+    {"telling", {"sep=|"}, ',', "\"sep=|\"\r\n"},
     {"another-delimiter", {"a,b", "c"}, ';', "\"a,b\";c\r\n"},
     {"tab", {"a", "b c"}, '\t', "a\tb c\r\n"},
     {"quote", {"a \"b\"", "c"}, ',', "\"a \"\"b\"\"\",c\r\n"},

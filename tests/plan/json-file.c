@@ -14,6 +14,7 @@
 #include <unistd.h>
 
 #include "plan/error.h"
+#include "plan/json-keys.h"
 #include "plan/json-scan.h"
 #include "refused.h"
 #include "rows.h"
@@ -73,6 +74,15 @@ static const Text texts[] = {
     {"not-utf-8", "{\"a\":\"\n\xff\"}", DRAWL_PLAN_ERROR_SYNTAX, "line 2, column 1"},
     {"line-and-column", "{\n  \"ä\": 1,\n  \"öü\" 2\n}", DRAWL_PLAN_ERROR_SYNTAX,
      "line 3, column 8"},
+    {"key-twice", "{\"a\":1,\n \"b\":2, \"a\":1}", DRAWL_PLAN_ERROR_SYNTAX,
+     "line 2, column 9: the key “a” stands in this object a second time; it is expected once"},
+    {"key-twice-deep", "{\"a\":[{\"b\":1},{\"b\":1,\"b\":2}]}", DRAWL_PLAN_ERROR_SYNTAX,
+     "column 22: the key “b”"},
+    {"key-twice-by-escape", "{\"shots\":1,\"sh\\u006fts\":2}", DRAWL_PLAN_ERROR_SYNTAX, "“shots”"},
+    {"key-twice-empty", "{\"\":1,\"\":2}", DRAWL_PLAN_ERROR_SYNTAX, "a second time"},
+    {"key-twice-after-an-object", "{\"a\":{\"c\":1},\"a\":1}", DRAWL_PLAN_ERROR_SYNTAX, "“a”"},
+    {"key-in-another-object", "{\"a\":{\"a\":{\"a\":1},\"b\":[{\"a\":1},{\"a\":2}]}}", -1, NULL},
+    {"keys-of-the-same-signs", "{\"ab\":1,\"ba\":2,\"abba\":3,\"a\":4,\"b\":5,\"AB\":6}", -1, NULL},
     {"nineteen-digits", "{\"a\":1234567890123456789}", DRAWL_PLAN_ERROR_TOO_LARGE, "18 digits"},
     {"forty-digits", "{\"a\":-1234567890123456789012345678901234567890}",
      DRAWL_PLAN_ERROR_TOO_LARGE, "18 digits"},
@@ -108,6 +118,23 @@ deep_text (guint levels)
     g_string_append_c (text, ']');
   g_string_append_c (text, '}');
   return g_string_free (text, FALSE);
+}
+
+/* However many keys an object has, the first of them are not taken again. */
+static void
+test_many_keys (void)
+{
+  g_autoptr (GString) text = g_string_new ("{");
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < 3 * DRAWL_JSON_KEYS_MAX; i++)
+    g_string_append_printf (text, "\"key %u\": 1,\n", i);
+  g_autofree char *good = g_strconcat (text->str, "\"last\": 1}", NULL);
+  g_autofree char *bad = g_strconcat (text->str, "\"key 63\": 1}", NULL);
+  g_assert_true (drawl_json_scan (good, strlen (good), "glass.drawl", &error));
+  g_assert_no_error (error);
+  g_assert_false (drawl_json_scan (bad, strlen (bad), "glass.drawl", &error));
+  assert_refused (error, DRAWL_PLAN_ERROR_SYNTAX, "line 193, column 1: the key “key 63”");
 }
 
 static void
@@ -388,6 +415,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   add_rows ("/json/text", texts, test_text);
   g_test_add_func ("/json/levels", test_levels);
+  g_test_add_func ("/json/many-keys", test_many_keys);
   g_test_add_func ("/json/nul", test_nul_in_text);
   ADD_FILE ("save-and-load", test_save_and_load);
   ADD_FILE ("backup", test_backup);

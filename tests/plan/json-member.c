@@ -31,7 +31,13 @@ static const Number numbers[] = {
     {"minus-zero", "-0.0", "0", NULL},
     {"text", "\"0.45\"", "9/20", NULL},
     {"fraction", "\"1001/240\"", "1001/240", NULL},
-    {"comma", "\"0,45\"", "9/20", NULL},
+    {"text-point-first", "\".5\"", "1/2", NULL},
+    {"text-negative", "\"-1/2\"", "-1/2", NULL},
+    {"comma", "\"0,45\"", NULL,
+     "“n” is \"0,45\"; a number with a decimal point, without unit or spaces, is expected"},
+    {"space-before", "\" 0.45\"", NULL, "without unit or spaces, is expected"},
+    {"space-after", "\"0.45 \"", NULL, "without unit or spaces, is expected"},
+    {"space-within", "\"1/ 2\"", NULL, ""},
     {"too-large", "1e400", NULL, "a number that is too large"},
     {"too-large-for-a-fraction", "1e300", NULL, ""},
     {"too-small-for-a-fraction", "1e-300", NULL, ""},
@@ -124,9 +130,9 @@ typedef struct {
 } Whole;
 
 static const Whole wholes[] = {
-    {"lowest", "1", 1},      {"highest", "9", 9},  {"as-decimal", "4.0", 4},
-    {"as-text", "\"7\"", 7}, {"below", "0", -1},   {"above", "10", -1},
-    {"part", "1.5", -1},     {"huge", "1e18", -1}, {"no-number", "\"two\"", -1},
+    {"lowest", "1", 1},       {"highest", "9", 9},  {"as-decimal", "4.0", 4},
+    {"as-text", "\"7\"", -1}, {"below", "0", -1},   {"above", "10", -1},
+    {"part", "1.5", -1},      {"huge", "1e18", -1}, {"no-number", "\"two\"", -1},
 };
 
 static void

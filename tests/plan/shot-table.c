@@ -134,7 +134,7 @@ test_all_fields (void)
   const DrawlShotFields *fields = row_at (table, 0)->fields;
 
   g_assert_nonnull (fields);
-  g_assert_cmpstr (fields->slate, ==, " 9 ");
+  g_assert_cmpstr (fields->slate, ==, "9");
   g_assert_cmpstr (fields->scene, ==, "4");
   g_assert_cmpstr (fields->action, ==, "The glass leaves,\r\nand breaks");
   g_assert_cmpstr (fields->body, ==, "A");
@@ -188,7 +188,7 @@ test_headings (void)
 static void
 test_no_headings (void)
 {
-  g_autoptr (DrawlShotTable) table = read_table ("9,1\n8,1\n");
+  g_autoptr (DrawlShotTable) table = read_table ("9,1,,24\n8,1\n");
 
   g_assert_false (table->has_headings);
   g_assert_cmpuint (table->recognised->len + table->ignored->len, ==, 0);
@@ -224,6 +224,8 @@ static const Rejected rejected[] = {
     {"no-slate", "slate,fps\n,24\n", 2, "slate", "a shot must have a slate"},
     {"no-slate-column", "fps\n24\n", 2, NULL, "no column holds the slate"},
     {"slate-on-the-plan", "slate\n2\n", 2, "slate", "the plan has the slate “2” already"},
+    {"slate-of-two-lines", "slate\n\"9\nA\"\n", 2, "slate", "has a control character in it"},
+    {"slate-twice-but-for-spaces", "slate\n9\n\"9 \"\n", 3, "slate", "line 2 has the slate “9”"},
     {"slate-twice", "slate\n9\n\n9\n", 4, "slate", "line 2 has the slate “9” already"},
     {"rate-0", "slate,Fps\n9,0\n", 2, "Fps", "a rate of 0 is too low"},
     {"rate-word", "slate,Fps\n9,fast\n", 2, "Fps", "“fast” is not a number"},
@@ -493,7 +495,7 @@ random_fields (guint number)
   static const char *const ids[] = {"A", "F", ""}, *const sizes[] = {"uhd", "s16", "no such", ""};
   static const char *const seconds[] = {"0", "0.5", "1/3", "26"};
   g_autofree char *end = random_text ();
-  g_autofree char *slate = g_strdup_printf ("%u/%s", number, end);
+  g_autofree char *slate = g_strdup_printf ("%u/%s.", number, g_strdelimit (end, "\t\r\n", '-'));
   DrawlShotFields *fields = drawl_shot_fields_new (slate, exact ("24"));
   char **texts[] = {&fields->scene, &fields->action, &fields->notes, &fields->codec};
 
