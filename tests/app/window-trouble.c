@@ -78,9 +78,19 @@ unlock_disk (const char *folder)
   g_assert_cmpint (mount (NULL, folder, NULL, MS_REMOUNT | MS_BIND, NULL), ==, 0);
 }
 
-/* A link to what is no file is nothing to write to, whoever tries. */
+/* A link to a file of the system that nobody may write, root included. */
 static void
 take_right (const char *folder)
+{
+  g_autofree char *path = g_build_filename (folder, "copy.drawl", NULL);
+
+  g_unlink (path);
+  g_assert_cmpint (symlink ("/proc/sys/kernel/ostype", path), ==, 0);
+}
+
+/* A link to what is no file is nothing to write to, whoever tries. */
+static void
+link_to_device (const char *folder)
 {
   g_autofree char *path = g_build_filename (folder, "copy.drawl", NULL);
 
@@ -89,7 +99,7 @@ take_right (const char *folder)
 }
 
 static void
-give_right (const char *folder)
+remove_link (const char *folder)
 {
   g_autofree char *path = g_build_filename (folder, "copy.drawl", NULL);
   g_unlink (path);
@@ -144,9 +154,11 @@ static const Row rows[] = {
     {"no-space", TRUE, fill_disk, free_disk, "There Is No Room Left", "cancel again save-as"},
     {"read-only", TRUE, lock_disk, unlock_disk, "The Disk Can Only Be Read",
      "cancel again save-as"},
-    {"no-permission", FALSE, take_right, give_right, "You May Not Write There", "cancel save-as"},
+    {"no-permission", FALSE, take_right, remove_link, "You May Not Write There", "cancel save-as"},
     {"no-folder", FALSE, move_folder, bring_folder, "The Folder Is Gone",
      "cancel make-folder again save-as"},
+    {"device", FALSE, link_to_device, remove_link, "The Plan Could Not Be Saved",
+     "cancel again save-as"},
     {"other", FALSE, put_folder_in_the_way, clear_the_way, "The Plan Could Not Be Saved",
      "cancel again save-as"},
 };
