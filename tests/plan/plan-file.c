@@ -40,7 +40,8 @@ static const Bad bad_files[] = {
     {"shots-twice", PLAN_HEAD "\"shots\":[{\"slate\":\"1\"}],\"shots\":[]}",
      DRAWL_PLAN_ERROR_SYNTAX, "the key “shots”"},
     {"slate-space-at-the-end", PLAN ("{\"slate\":\"1 \"}"), VALUE,
-     "shot number 1 (slate 1 ): “slate”: the slate “1 ” has a control character in it or a space at an end"},
+     "shot number 1 (slate 1 ): “slate”: the slate “1 ” has a control character in it or a space "
+     "at an end"},
     {"slate-space-at-the-start", PLAN ("{\"slate\":\"\u00a01\"}"), VALUE, "a space at an end"},
     {"slate-two-lines", PLAN ("{\"slate\":\"1\\nA\"}"), VALUE, "a control character"},
     {"slate-escape", PLAN ("{\"slate\":\"1\\u001bA\"}"), VALUE, "a control character"},
