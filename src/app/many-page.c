@@ -414,6 +414,9 @@ add_entry (DrawlManyPage *self, Field *field, GtkWidget *row)
   field->edit = drawl_edit_new (GTK_EDITABLE (row));
   field->several = gtk_label_new (_ ("Several"));
   gtk_widget_add_css_class (field->several, "dim-label");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_editable_get_delegate (GTK_EDITABLE (row))),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), -1);
   adw_entry_row_add_suffix (ADW_ENTRY_ROW (row), field->several);
   g_signal_connect_swapped (field->edit, "commit", G_CALLBACK (on_typed), field);
   g_signal_connect_object (field->edit, "notify::error", G_CALLBACK (on_error), self,

@@ -92,11 +92,14 @@ drawl_shot_list_select (DrawlShotList *list, DrawlShot *shot)
 void
 drawl_shot_list_select_many (DrawlShotList *list, const GPtrArray *shots)
 {
-  if (shots->len == 0)
+  if (shots->len == 1)
+    drawl_shot_list_select (list, shots->pdata[0]);
+  if (shots->len <= 1)
     return;
-  drawl_shot_list_select (list, shots->pdata[0]);
-  if (shots->len > 1)
-    drawl_shot_selection_choose (list->selection, shots);
+  drawl_shot_selection_choose (list->selection, shots);
+  guint at = hand_position (list);
+  if (at != G_MAXUINT)
+    gtk_widget_activate_action (list->list_view, "list.scroll-to-item", "u", at);
 }
 
 void

@@ -190,10 +190,13 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, on_span_error);
 }
 
+/* Nothing is there to be focused while no shot is shown. */
 static gboolean
 drawl_shot_page_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (DRAWL_SHOT_PAGE (widget)->sentence);
+  DrawlShotPage *self = DRAWL_SHOT_PAGE (widget);
+
+  return self->shot != NULL && gtk_widget_grab_focus (self->sentence);
 }
 
 static void

@@ -223,6 +223,33 @@ drawl_shots_page_class_init (DrawlShotsPageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, drawl_shots_page_enter_shot);
 }
 
+/* Where there is no row yet, shots of another window can be put down anywhere. */
+static GdkDragAction
+on_motion (DrawlShotsPage *self, double x, double y)
+{
+  return self->plan != NULL && drawl_plan_n_shots (self->plan) == 0 ? GDK_ACTION_COPY : 0;
+}
+
+static gboolean
+on_drop (DrawlShotsPage *self, const GValue *value)
+{
+  if (on_motion (self, 0, 0) == 0)
+    return FALSE;
+  drawl_shot_list_drop (DRAWL_SHOT_LIST (self->list), g_value_get_object (value), 0);
+  return TRUE;
+}
+
+static void
+add_drop (DrawlShotsPage *self)
+{
+  GtkDropTarget *target = gtk_drop_target_new (DRAWL_TYPE_SHOT_BUNDLE, GDK_ACTION_COPY);
+
+  g_signal_connect_swapped (target, "enter", G_CALLBACK (on_motion), self);
+  g_signal_connect_swapped (target, "motion", G_CALLBACK (on_motion), self);
+  g_signal_connect_swapped (target, "drop", G_CALLBACK (on_drop), self);
+  gtk_widget_add_controller (self->stack, GTK_EVENT_CONTROLLER (target));
+}
+
 static void
 drawl_shots_page_init (DrawlShotsPage *self)
 {
@@ -238,6 +265,7 @@ drawl_shots_page_init (DrawlShotsPage *self)
   g_signal_connect_swapped (self->leaflet, "notify::folded", G_CALLBACK (tell_covered), self);
   g_signal_connect_swapped (self->leaflet, "notify::visible-child", G_CALLBACK (tell_covered),
                             self);
+  add_drop (self);
   refresh (self);
 }
 

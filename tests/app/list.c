@@ -503,6 +503,33 @@ test_drag_to_another_window (void)
   drop_window (from);
 }
 
+/* A plan without shots has no rows to put them down at. */
+static void
+test_drag_to_an_empty_plan (void)
+{
+  DrawlWindow *from = window_on_demo (), *to = window_on (NULL);
+  g_autoptr (DrawlShotBundle) bundle = dragged (from, "1B 3A");
+  g_auto (GValue) value = G_VALUE_INIT;
+  gboolean taken = FALSE;
+
+  act (to, "new");
+  g_value_init (&value, DRAWL_TYPE_SHOT_BUNDLE);
+  g_value_set_object (&value, bundle);
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (by_id (to->shots, "stack"));
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
+    g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+    if (GTK_IS_DROP_TARGET (controller))
+      g_signal_emit_by_name (controller, "drop", &value, 0.0, 0.0, &taken);
+  }
+  settle ();
+  g_assert_true (taken);
+  assert_plan (to, 2, "1B 3A");
+  assert_selection (to, "1B 3A");
+  g_assert_cmpuint (rows_of (to), ==, 2);
+  drop_window (to);
+  drop_window (from);
+}
+
 /* In a sorted list rows are not moved, and it is said why. */
 static void
 test_drop_while_sorted (void)
@@ -541,6 +568,7 @@ main (int argc, char **argv)
   g_test_add_func ("/list/filter-by-body", test_filter_by_body);
   add_rows ("/list/search", search_rows, test_search);
   g_test_add_func ("/list/drag-to-another-window", test_drag_to_another_window);
+  g_test_add_func ("/list/drag-to-an-empty-plan", test_drag_to_an_empty_plan);
   g_test_add_func ("/list/drop-while-sorted", test_drop_while_sorted);
   return run_window_tests ();
 }

@@ -35,7 +35,11 @@ def many(drive_):
     drive_.press("shift+Down", "shift+Down")
     drive_.until("three are selected", lambda: said(drive_, "3 shots selected"))
     drive_.press("Return")
-    drive_.tab_to("Takes")
+    drive_.until("Enter leaves the list", lambda: not drive_.focus("1C,"))
+    # Rows of entries do not tell that they have the focus: capture rate, playback rate, then the body.
+    drive_.press("Tab", "Tab")
+    drive_.until("Tab comes to the body", lambda: drive_.focus("Body"))
+    drive_.press("Tab", "Tab")
     drive_.write("7")
     drive_.press("Return")
     drive_.until("the step is named", lambda: said(drive_, "Change Takes of 3 Shots"))
