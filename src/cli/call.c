@@ -8,8 +8,8 @@
 
 #include <string.h>
 
+#include "cli/call-parse.h"
 #include "cli/error.h"
-#include "cli/nearest.h"
 #include "core/error.h"
 #include "core/text.h"
 
@@ -42,31 +42,6 @@ drawl_call_refuse_for (const DrawlCall *call, guint option, GError *reason, GErr
 }
 
 static gboolean
-refuse_unknown (const DrawlCall *call, const char *typed, GError **error)
-{
-  g_autofree char *quoted = drawl_core_quote (typed);
-  g_autofree char *names = drawl_call_option_names (call, G_MAXUINT);
-  const char *dashless = typed + strspn (typed, "-");
-  g_autofree char *word = g_strndup (dashless, strcspn (dashless, "="));
-  g_autofree char *message = NULL;
-  DrawlNearest nearest;
-
-  drawl_nearest_init (&nearest, word);
-  drawl_nearest_offer (&nearest, "json");
-  drawl_nearest_offer (&nearest, "help");
-  for (guint i = 0; i < call->command->n_options; i++)
-    drawl_nearest_offer (&nearest, call->command->options[i].name);
-
-  if (nearest.name != NULL)
-    message = g_strdup_printf (_ ("no such option, the nearest is --%s; one of %s, --json, --help "
-                                  "is expected"),
-                               nearest.name, names);
-  else
-    message = g_strdup_printf (_ ("no such option; one of %s, --json, --help is expected"), names);
-  return drawl_cli_refuse (error, DRAWL_CLI_ERROR_QUESTION, quoted, message);
-}
-
-static gboolean
 check_files (const DrawlCall *call, GError **error)
 {
   const char *file = call->command->file;
@@ -89,62 +64,6 @@ check_files (const DrawlCall *call, GError **error)
 
 /* ---- Reading the command line ---- */
 
-static GOptionEntry
-entry_of (const DrawlCall *call, guint i)
-{
-  const DrawlOption *option = &call->command->options[i];
-
-  return (GOptionEntry){
-      .long_name = option->name,
-      .short_name = option->letter,
-      .arg = option->argument != NULL ? G_OPTION_ARG_FILENAME : G_OPTION_ARG_NONE,
-      .arg_data = option->argument != NULL ? (gpointer)&call->values[i] : &call->switches[i],
-      .description = _ (option->description),
-      .arg_description = option->argument,
-  };
-}
-
-/* GOptionContext's own --help ends the program before its output is known to be written, so it is
- * an option like another. Unknown options are left standing, to be named by refuse_unknown(). */
-static GOptionContext *
-make_context (DrawlCall *call)
-{
-  GOptionEntry common[] = {
-      {"json", 0, 0, G_OPTION_ARG_NONE, &call->json, _ ("Print one JSON object"), NULL},
-      {"help", 'h', 0, G_OPTION_ARG_NONE, &call->help, _ ("Show this help"), NULL},
-      {G_OPTION_REMAINING, 0, G_OPTION_FLAG_NONE, G_OPTION_ARG_FILENAME_ARRAY, &call->files, NULL,
-       call->command->file},
-      {NULL},
-  };
-  GOptionContext *context = g_option_context_new (NULL);
-
-  g_option_context_set_help_enabled (context, FALSE);
-  g_option_context_set_ignore_unknown_options (context, TRUE);
-  g_option_context_set_summary (context, _ (call->command->summary));
-  g_option_context_set_description (context, _ (call->command->help));
-  for (guint i = 0; i < call->command->n_options; i++) {
-    GOptionEntry entries[] = {entry_of (call, i), {NULL}};
-    g_option_context_add_main_entries (context, entries, NULL);
-  }
-  g_option_context_add_main_entries (context, common, NULL);
-  return context;
-}
-
-/* GOptionContext takes `--drop=no` for `--drop`. */
-static gboolean
-check_switches (const DrawlCall *call, const char *const *args, GError **error)
-{
-  for (guint i = 0; args[i] != NULL && !g_str_equal (args[i], "--"); i++)
-    for (guint j = 0; j < call->command->n_options; j++) {
-      const DrawlOption *option = &call->command->options[j];
-      g_autofree char *with_value = g_strconcat ("--", option->name, "=", NULL);
-      if (option->argument == NULL && g_str_has_prefix (args[i], with_value))
-        return drawl_call_refuse (call, j, _ ("takes no value; the option alone is expected"),
-                                  error);
-    }
-  return TRUE;
-}
-
 static void
 call_make (DrawlCall *call, const DrawlCommand *command)
 {
@@ -159,26 +78,8 @@ gboolean
 drawl_call_init (DrawlCall *call, const DrawlCommand *command, const char *const *args,
                  GError **error)
 {
-  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
-  g_auto (GStrv) words = NULL;
-
   call_make (call, command);
-  g_strv_builder_add (builder, command->name);
-  g_strv_builder_addv (builder, (const char **)args);
-  words = g_strv_builder_end (builder);
-  if (!check_switches (call, args, error))
-    return FALSE;
-
-  g_autoptr (GOptionContext) context = make_context (call);
-  if (!g_option_context_parse_strv (context, &words, NULL)) {
-    /* All that is left to go wrong is a last option without its value. */
-    g_autofree char *last = drawl_core_quote (args[g_strv_length ((char **)args) - 1]);
-    return drawl_cli_refuse (error, DRAWL_CLI_ERROR_QUESTION, last,
-                             _ ("nothing stands after it; its value is expected"));
-  }
-  if (words[1] != NULL)
-    return refuse_unknown (call, words[1], error);
-  return call->help || check_files (call, error);
+  return drawl_call_parse (call, args, error) && (call->help || check_files (call, error));
 }
 
 void
@@ -194,14 +95,41 @@ drawl_call_clear (DrawlCall *call)
   *call = (DrawlCall){0};
 }
 
+/* ---- Help ---- */
+
+static GOptionEntry
+entry_of (const DrawlOption *option)
+{
+  return (GOptionEntry){
+      .long_name = option->name,
+      .short_name = option->letter,
+      .arg = option->argument != NULL ? G_OPTION_ARG_FILENAME : G_OPTION_ARG_NONE,
+      .description = _ (option->description),
+      .arg_description = option->argument,
+  };
+}
+
+/* GOptionContext lays the options out; it never reads any. */
 char *
 drawl_call_help (const DrawlCommand *command)
 {
-  g_auto (DrawlCall) call = {0};
+  GOptionEntry common[] = {
+      {"json", 0, 0, G_OPTION_ARG_NONE, NULL, _ ("Print one JSON object"), NULL},
+      {"help", 'h', 0, G_OPTION_ARG_NONE, NULL, _ ("Show this help"), NULL},
+      {G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, NULL, NULL, command->file},
+      {NULL},
+  };
+  g_autoptr (GOptionContext) context = g_option_context_new (NULL);
   g_autofree char *name = g_strconcat ("drawl-cli ", command->name, NULL);
 
-  call_make (&call, command);
-  g_autoptr (GOptionContext) context = make_context (&call);
+  g_option_context_set_help_enabled (context, FALSE);
+  g_option_context_set_summary (context, _ (command->summary));
+  g_option_context_set_description (context, _ (command->help));
+  for (guint i = 0; i < command->n_options; i++) {
+    GOptionEntry entries[] = {entry_of (&command->options[i]), {NULL}};
+    g_option_context_add_main_entries (context, entries, NULL);
+  }
+  g_option_context_add_main_entries (context, common, NULL);
   g_set_prgname (name);
   return g_option_context_get_help (context, TRUE, NULL);
 }

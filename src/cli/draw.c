@@ -89,7 +89,7 @@ const DrawlCommand drawl_command_draw = {
         "in the order of the list, with the shot marked. PNG is written at two pixels a point.\n"
         "\n"
         "Example:\n"
-        "  drawl-cli draw glass.drawl --shot 12A --picture timeline -o 12A.svg"),
+        "  drawl-cli draw glass.drawl --shot 1A --picture timeline -o 1A.svg"),
     .file = "PLAN",
     .options = options,
     .n_options = N_OPTIONS,

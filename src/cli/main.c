@@ -98,7 +98,8 @@ refuse (const DrawlCommand *command, GError *error)
 int
 main (int argc, char **argv)
 {
-  const char *first = argc > 1 ? argv[1] : NULL;
+  int at = argc > 1 && g_str_equal (argv[1], "--") ? 2 : 1; /* no option of our own takes a value */
+  const char *first = at < argc ? argv[at] : NULL;
   const DrawlCommand *command = first != NULL ? drawl_command_find (first) : NULL;
   int exit_code = EXIT_ALL_WELL;
   GError *error = NULL;
@@ -108,7 +109,7 @@ main (int argc, char **argv)
   g_set_prgname ("drawl-cli");
   set_language ();
   if (command != NULL)
-    done = run_command (command, (const char *const *)argv + 2, &exit_code, &error);
+    done = run_command (command, (const char *const *)argv + at + 1, &exit_code, &error);
   else if (g_strcmp0 (first, "--help") == 0 || g_strcmp0 (first, "-h") == 0)
     done = print_text (drawl_commands_help (), &error);
   else if (g_strcmp0 (first, "--version") == 0)

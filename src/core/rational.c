@@ -311,7 +311,8 @@ refuse_length (const char *text, GError **error)
   g_autofree char *quoted = drawl_core_quote (text);
 
   g_set_error (error, DRAWL_CORE_ERROR, DRAWL_CORE_ERROR_OVERFLOW,
-               _ ("“%s” has more digits than can be kept exactly; at most 18 are expected"),
+               _ ("“%s” has more digits than can be kept exactly; fewer are expected, and up to 18 "
+                  "always fit"),
                quoted);
   return FALSE;
 }

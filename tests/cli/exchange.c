@@ -257,6 +257,21 @@ test_export (gconstpointer data)
   remove_scratch (scratch);
 }
 
+/* -oFILE, and -- before what is no option. */
+static void
+test_export_words (void)
+{
+  g_autofree char *scratch = make_scratch ();
+  g_auto (Run) run = {0};
+
+  run_init (&run, "-- export -o@T/x.edl --json -- @D/list.drawl", scratch);
+  g_autoptr (JsonObject) object = run_json (&run, 0);
+  g_assert_cmpstr (json_object_get_string_member (object, "as"), ==, "edl");
+  g_autofree char *content = content_of (scratch, "x.edl");
+  g_assert_true (g_str_has_prefix (content, "TITLE: "));
+  remove_scratch (scratch);
+}
+
 static void
 test_export_warning (void)
 {
@@ -308,6 +323,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cli/import/backup", test_import_backup);
   g_test_add_func ("/cli/import/refused", test_import_refused);
   add_rows ("/cli/export", exports, test_export);
+  g_test_add_func ("/cli/export/words", test_export_words);
   g_test_add_func ("/cli/export/warning", test_export_warning);
   g_test_add_func ("/cli/export/round-trip", test_round_trip);
   return g_test_run ();

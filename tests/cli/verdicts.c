@@ -226,7 +226,7 @@ test_untouched (void)
   g_auto (Run) run = {0};
 
   g_assert_true (g_file_get_contents (path, &before, NULL, NULL));
-  run_init (&run, "check @D/list.drawl --tier all --body @D/other-body.json --tier rate", NULL);
+  run_init (&run, "check @D/list.drawl --body @D/other-body.json --tier rate", NULL);
   g_assert_cmpint (run.rc, ==, 1);
   g_assert_true (g_file_get_contents (path, &after, NULL, NULL));
   g_assert_cmpstr (before, ==, after);

@@ -201,6 +201,30 @@ def test_manual_example(question):
     same(done.stdout.decode(), dict(examples())[question])
 
 
+@row("manual/reasons")
+def test_manual_reasons():
+    reasons = re.findall(r'\[DRAWL_REASON_\w+\] = "([a-z-]+)"', (TOP / "src/plan/check.c").read_text(encoding="utf-8"))
+    listed = plain(sections()["CHECK"]).split("\nReasons:\n")[1]
+    same(re.findall(r"^\.BR ([a-z-]+)", listed, flags=re.M), reasons)
+
+
+@row("manual/environment")
+def test_manual_environment():
+    listed = set(re.findall(r"\b[A-Z]+(?:_[A-Z]+)+\b", sections()["ENVIRONMENT"]))
+    read = {name for file in (TOP / "src").glob("*/*.c") if file.parent.name != "app"
+            for name in re.findall(r'g_getenv \("(\w+)"\)', file.read_text(encoding="utf-8"))}
+    same(read - listed, set())
+    assert "XDG_DATA_HOME" in listed
+
+
+@row("help/slates")
+def test_help_slates():
+    """The examples of help draw shots that the demo has."""
+    slates = {shot["slate"] for shot in json.loads((TOP / "data/demo/glass.drawl").read_text(encoding="utf-8"))["shots"]}
+    named = re.findall(r"glass\.drawl.* --shot (\w+)", run(["draw", "--help"])[1])
+    assert named and slates.issuperset(named), named
+
+
 @row("manual/exit-codes")
 def test_manual_exit_codes():
     same(re.findall(r"^\.TP\n\.B (\d)$", sections()["EXIT STATUS"], flags=re.M), ["0", "1", "2", "3"])
