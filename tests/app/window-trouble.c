@@ -9,10 +9,12 @@
 #include "work.h"
 
 #include <fcntl.h>
+#include <linux/capability.h>
 #include <sched.h>
 #include <string.h>
 #include <sys/mount.h>
 #include <sys/stat.h>
+#include <sys/syscall.h>
 #include <unistd.h>
 
 static gboolean can_mount;
@@ -78,9 +80,39 @@ unlock_disk (const char *folder)
   g_assert_cmpint (mount (NULL, folder, NULL, MS_REMOUNT | MS_BIND, NULL), ==, 0);
 }
 
-/* A link to what is no file is nothing to write to, whoever tries. */
+/* Whether this process may write where nobody may, if it ever could. */
+static void
+override_rights (gboolean may)
+{
+  struct __user_cap_header_struct header = {_LINUX_CAPABILITY_VERSION_3, 0};
+  struct __user_cap_data_struct data[_LINUX_CAPABILITY_U32S_3];
+  guint32 bit = 1u << CAP_DAC_OVERRIDE;
+
+  g_assert_cmpint (syscall (SYS_capget, &header, data), ==, 0);
+  data[0].effective &= ~bit;
+  if (may)
+    data[0].effective |= data[0].permitted & bit;
+  g_assert_cmpint (syscall (SYS_capset, &header, data), ==, 0);
+}
+
+/* A folder in which nothing new may be made, by whoever. */
 static void
 take_right (const char *folder)
+{
+  g_assert_cmpint (chmod (folder, 0555), ==, 0);
+  override_rights (FALSE);
+}
+
+static void
+give_right (const char *folder)
+{
+  override_rights (TRUE);
+  g_assert_cmpint (chmod (folder, 0700), ==, 0);
+}
+
+/* A link to what is no file is nothing to write to. */
+static void
+put_device_in_the_way (const char *folder)
 {
   g_autofree char *path = g_build_filename (folder, "copy.drawl", NULL);
 
@@ -89,7 +121,7 @@ take_right (const char *folder)
 }
 
 static void
-give_right (const char *folder)
+clear_device (const char *folder)
 {
   g_autofree char *path = g_build_filename (folder, "copy.drawl", NULL);
   g_unlink (path);
@@ -145,6 +177,8 @@ static const Row rows[] = {
     {"read-only", TRUE, lock_disk, unlock_disk, "The Disk Can Only Be Read",
      "cancel again save-as"},
     {"no-permission", FALSE, take_right, give_right, "You May Not Write There", "cancel save-as"},
+    {"no-plain-file", FALSE, put_device_in_the_way, clear_device, "The Plan Could Not Be Saved",
+     "cancel again save-as"},
     {"no-folder", FALSE, move_folder, bring_folder, "The Folder Is Gone",
      "cancel make-folder again save-as"},
     {"other", FALSE, put_folder_in_the_way, clear_the_way, "The Plan Could Not Be Saved",
