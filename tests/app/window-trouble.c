@@ -9,12 +9,10 @@
 #include "work.h"
 
 #include <fcntl.h>
-#include <linux/capability.h>
 #include <sched.h>
 #include <string.h>
 #include <sys/mount.h>
 #include <sys/stat.h>
-#include <sys/syscall.h>
 #include <unistd.h>
 
 static gboolean can_mount;
@@ -80,39 +78,19 @@ unlock_disk (const char *folder)
   g_assert_cmpint (mount (NULL, folder, NULL, MS_REMOUNT | MS_BIND, NULL), ==, 0);
 }
 
-/* Whether this process may write where nobody may, if it ever could. */
-static void
-override_rights (gboolean may)
-{
-  struct __user_cap_header_struct header = {_LINUX_CAPABILITY_VERSION_3, 0};
-  struct __user_cap_data_struct data[_LINUX_CAPABILITY_U32S_3];
-  guint32 bit = 1u << CAP_DAC_OVERRIDE;
-
-  g_assert_cmpint (syscall (SYS_capget, &header, data), ==, 0);
-  data[0].effective &= ~bit;
-  if (may)
-    data[0].effective |= data[0].permitted & bit;
-  g_assert_cmpint (syscall (SYS_capset, &header, data), ==, 0);
-}
-
-/* A folder in which nothing new may be made, by whoever. */
+/* A link to a file of the system that nobody may write, root included. */
 static void
 take_right (const char *folder)
 {
-  g_assert_cmpint (chmod (folder, 0555), ==, 0);
-  override_rights (FALSE);
+  g_autofree char *path = g_build_filename (folder, "copy.drawl", NULL);
+
+  g_unlink (path);
+  g_assert_cmpint (symlink ("/proc/sys/kernel/ostype", path), ==, 0);
 }
 
+/* A link to what is no file is nothing to write to, whoever tries. */
 static void
-give_right (const char *folder)
-{
-  override_rights (TRUE);
-  g_assert_cmpint (chmod (folder, 0700), ==, 0);
-}
-
-/* A link to what is no file is nothing to write to. */
-static void
-put_device_in_the_way (const char *folder)
+link_to_device (const char *folder)
 {
   g_autofree char *path = g_build_filename (folder, "copy.drawl", NULL);
 
@@ -121,7 +99,7 @@ put_device_in_the_way (const char *folder)
 }
 
 static void
-clear_device (const char *folder)
+remove_link (const char *folder)
 {
   g_autofree char *path = g_build_filename (folder, "copy.drawl", NULL);
   g_unlink (path);
@@ -176,11 +154,11 @@ static const Row rows[] = {
     {"no-space", TRUE, fill_disk, free_disk, "There Is No Room Left", "cancel again save-as"},
     {"read-only", TRUE, lock_disk, unlock_disk, "The Disk Can Only Be Read",
      "cancel again save-as"},
-    {"no-permission", FALSE, take_right, give_right, "You May Not Write There", "cancel save-as"},
-    {"no-plain-file", FALSE, put_device_in_the_way, clear_device, "The Plan Could Not Be Saved",
-     "cancel again save-as"},
+    {"no-permission", FALSE, take_right, remove_link, "You May Not Write There", "cancel save-as"},
     {"no-folder", FALSE, move_folder, bring_folder, "The Folder Is Gone",
      "cancel make-folder again save-as"},
+    {"device", FALSE, link_to_device, remove_link, "The Plan Could Not Be Saved",
+     "cancel again save-as"},
     {"other", FALSE, put_folder_in_the_way, clear_the_way, "The Plan Could Not Be Saved",
      "cancel again save-as"},
 };

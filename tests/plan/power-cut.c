@@ -267,7 +267,7 @@ turn (DrawlPlan *plan, DrawlJournal *journal, DrawlBody *profile, const Row *row
   g_autofree char *notes = g_strnfill (row->note_bytes, (char)('a' + told->n % 26));
 
   edit_at_random (plan, profile, 0);
-  if (row->note_bytes > 0)
+  if (row->note_bytes > 0 && drawl_plan_n_shots (plan) > 0)
     edit_shot (plan, drawl_plan_get_shot (plan, 0), "Notes",
                drawl_shot_fields_set (&fields->notes, notes));
   if (chance (70))
