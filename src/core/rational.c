@@ -29,12 +29,12 @@ magnitude (gint64 n)
 static guint64
 gcd (guint64 a, guint64 b)
 {
-  while (b != 0) {
+  while (b > 1) {
     guint64 rest = a % b;
     a = b;
     b = rest;
   }
-  return a;
+  return b == 1 ? 1 : a;
 }
 
 static gboolean
