@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "app/body-cell.h"
+#include "app/body-remove-button.h"
 #include "app/focus.h"
 #include "app/message.h"
 #include "core/text.h"
@@ -131,29 +132,6 @@ drawl_body_limit_rows_focus_mistake (DrawlBodyLimitRows *rows)
 
 /* ---- Rows that come and go ---- */
 
-static void
-on_remove (DrawlBodyLimitRows *self, GtkWidget *button)
-{
-  DrawlDraftRow *row = g_object_get_data (G_OBJECT (button), "row");
-
-  drawl_focus_when_ready (self->add_button);
-  drawl_body_draft_remove_row (self->draft, row);
-}
-
-static GtkWidget *
-new_remove_button (DrawlBodyLimitRows *self, DrawlDraftRow *row)
-{
-  GtkWidget *button = gtk_button_new_from_icon_name ("user-trash-symbolic");
-
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_set_tooltip_text (button, _ ("Remove"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Remove"), -1);
-  g_object_set_data (G_OBJECT (button), "row", row);
-  g_signal_connect_object (button, "clicked", G_CALLBACK (on_remove), self, G_CONNECT_SWAPPED);
-  return button;
-}
-
 static GtkWidget *
 new_reason (void)
 {
@@ -182,22 +160,13 @@ add_line (DrawlBodyLimitRows *self, DrawlDraftRow *row)
     gtk_box_append (GTK_BOX (cells), cell);
     g_ptr_array_add (line->cells, cell);
   }
-  GtkWidget *remove = new_remove_button (self, row);
+  GtkWidget *remove = drawl_body_remove_button_new (self->draft, row, self->add_button);
   gtk_size_group_add_widget (self->buttons, remove);
   gtk_box_append (GTK_BOX (cells), remove);
   gtk_box_append (GTK_BOX (line->box), cells);
   gtk_box_append (GTK_BOX (line->box), line->reason);
   gtk_box_append (GTK_BOX (self->table), line->box);
   g_ptr_array_add (self->lines, line);
-}
-
-static gboolean
-is_in_draft (DrawlBodyLimitRows *self, DrawlDraftRow *row)
-{
-  for (guint i = 0; i < drawl_body_draft_n_rows (self->draft, DRAWL_DRAFT_LIMITS); i++)
-    if (drawl_body_draft_get_row (self->draft, DRAWL_DRAFT_LIMITS, i) == row)
-      return TRUE;
-  return FALSE;
 }
 
 static void
@@ -207,7 +176,7 @@ on_rows_changed (DrawlBodyLimitRows *self, guint table)
     return;
   for (guint i = self->lines->len; i-- > 0;) {
     Line *line = self->lines->pdata[i];
-    if (is_in_draft (self, line->row))
+    if (drawl_body_draft_has_row (self->draft, DRAWL_DRAFT_LIMITS, line->row))
       continue;
     gtk_box_remove (GTK_BOX (self->table), line->box);
     g_ptr_array_remove_index (self->lines, i);

@@ -6,6 +6,7 @@
 #include "app/body-rows.h"
 
 #include "app/body-cell-row.h"
+#include "app/body-remove-button.h"
 #include "app/focus.h"
 #include "app/message.h"
 #include "core/text.h"
@@ -168,30 +169,6 @@ drawl_body_rows_focus_mistake (DrawlBodyRows *rows)
 
 /* ---- Rows that come and go ---- */
 
-static void
-on_remove (DrawlBodyRows *self, GtkWidget *button)
-{
-  DrawlDraftRow *row = g_object_get_data (G_OBJECT (button), "row");
-
-  drawl_focus_when_ready (self->add_button);
-  drawl_body_draft_remove_row (self->draft, row);
-}
-
-static GtkWidget *
-new_remove_button (DrawlBodyRows *self, DrawlDraftRow *row)
-{
-  GtkWidget *button = gtk_button_new_from_icon_name ("user-trash-symbolic");
-
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_set_tooltip_text (button, _ ("Remove"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Remove"), -1);
-  g_object_set_data (G_OBJECT (button), "row", row);
-  g_signal_connect_object (button, "clicked", G_CALLBACK (on_remove), self, G_CONNECT_SWAPPED);
-  return button;
-}
-
 static Line *
 add_line (DrawlBodyRows *self, DrawlDraftRow *row)
 {
@@ -199,7 +176,9 @@ add_line (DrawlBodyRows *self, DrawlDraftRow *row)
 
   *line = (Line){row, adw_expander_row_new (), g_ptr_array_new ()};
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (line->expander), FALSE);
-  adw_expander_row_add_action (ADW_EXPANDER_ROW (line->expander), new_remove_button (self, row));
+  GtkWidget *remove = drawl_body_remove_button_new (self->draft, row, self->add_button);
+  gtk_widget_set_valign (remove, GTK_ALIGN_CENTER);
+  adw_expander_row_add_action (ADW_EXPANDER_ROW (line->expander), remove);
   gtk_widget_add_css_class (line->expander, "figure");
   for (guint i = 0; i < drawl_draft_table_info (self->table)->n_columns; i++) {
     GtkWidget *cell = drawl_body_cell_row_new (self->draft, row, i);
@@ -211,15 +190,6 @@ add_line (DrawlBodyRows *self, DrawlDraftRow *row)
   return line;
 }
 
-static gboolean
-is_in_draft (DrawlBodyRows *self, DrawlDraftRow *row)
-{
-  for (guint i = 0; i < drawl_body_draft_n_rows (self->draft, self->table); i++)
-    if (drawl_body_draft_get_row (self->draft, self->table, i) == row)
-      return TRUE;
-  return FALSE;
-}
-
 /* Rows are added behind the others only. */
 static void
 on_rows_changed (DrawlBodyRows *self, guint table)
@@ -228,7 +198,7 @@ on_rows_changed (DrawlBodyRows *self, guint table)
     return;
   for (guint i = self->lines->len; i-- > 0;) {
     Line *line = self->lines->pdata[i];
-    if (is_in_draft (self, line->row))
+    if (drawl_body_draft_has_row (self->draft, self->table, line->row))
       continue;
     adw_preferences_group_remove (ADW_PREFERENCES_GROUP (self), line->expander);
     g_ptr_array_remove_index (self->lines, i);

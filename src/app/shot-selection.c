@@ -172,6 +172,17 @@ drawl_shot_selection_select_range (GtkSelectionModel *model, guint position, gui
   return TRUE;
 }
 
+/* After some were let go of: the one that was in hand stays in it as long as it is chosen, and is
+ * chosen again where nothing else is. */
+static void
+keep_hand (DrawlShotSelection *self, DrawlShot *hand)
+{
+  if (g_hash_table_size (self->chosen) == 0 && hand != NULL)
+    add (self, hand);
+  if (hand != NULL && g_hash_table_contains (self->chosen, hand))
+    self->hand = hand;
+}
+
 static gboolean
 drawl_shot_selection_unselect_range (GtkSelectionModel *model, guint position, guint n_items)
 {
@@ -181,10 +192,7 @@ drawl_shot_selection_unselect_range (GtkSelectionModel *model, guint position, g
   self->hand = NULL;
   for (guint i = position; i < position + n_items; i++)
     g_hash_table_remove (self->chosen, drawl_shot_view_get_shot (self->view, i));
-  if (g_hash_table_size (self->chosen) == 0 && hand != NULL)
-    add (self, hand);
-  if (hand != NULL && g_hash_table_contains (self->chosen, hand))
-    self->hand = hand;
+  keep_hand (self, hand);
   tell (self);
   return TRUE;
 }
@@ -227,10 +235,7 @@ drawl_shot_selection_set_selection (GtkSelectionModel *model, GtkBitset *selecte
     else
       g_hash_table_remove (self->chosen, shot);
   }
-  if (g_hash_table_size (self->chosen) == 0 && hand != NULL)
-    add (self, hand);
-  if (hand != NULL && g_hash_table_contains (self->chosen, hand))
-    self->hand = hand;
+  keep_hand (self, hand);
   tell (self);
   return TRUE;
 }

@@ -7,6 +7,8 @@
 
 #include <gio/gio.h>
 
+#include "plan/list-stretch.h"
+
 struct _DrawlShotView {
   GObject parent_instance;
   DrawlPlan *plan;
@@ -80,22 +82,6 @@ count_scenes (DrawlShotView *self)
 }
 
 static void
-tell_stretch (DrawlShotView *self, const GPtrArray *before)
-{
-  const GPtrArray *after = self->shots;
-  guint shorter = MIN (before->len, after->len), head = 0, tail = 0;
-
-  while (head < shorter && before->pdata[head] == after->pdata[head])
-    head++;
-  while (tail < shorter - head &&
-         before->pdata[before->len - 1 - tail] == after->pdata[after->len - 1 - tail])
-    tail++;
-  if (head + tail < before->len || head + tail < after->len)
-    g_list_model_items_changed (G_LIST_MODEL (self), head, before->len - head - tail,
-                                after->len - head - tail);
-}
-
-static void
 make (DrawlShotView *self, GHashTable *kept)
 {
   g_autoptr (GPtrArray) before = self->shots;
@@ -103,7 +89,7 @@ make (DrawlShotView *self, GHashTable *kept)
   self->shots = those_that_pass (self, kept);
   self->in_plan_order = drawl_shot_order_sort (&self->order, self->shots);
   count_scenes (self);
-  tell_stretch (self, before);
+  drawl_list_tell_stretch (G_LIST_MODEL (self), before, self->shots);
   g_signal_emit (self, refreshed_signal, 0);
 }
 

@@ -60,26 +60,29 @@ put (DrawlWindow *self, GPtrArray *shots)
   gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (self)), all);
 }
 
-/* The selected shots, in the order of the plan; NULL when there is none. */
+/* Puts the selected shots on the clipboard and returns them, in the order of the plan; NULL when
+ * there is none. */
 static GPtrArray *
-selection_of (DrawlWindow *self)
+put_selection (DrawlWindow *self)
 {
   DrawlShotList *list = drawl_window_get_list (self);
   g_autoptr (GPtrArray) shots = list != NULL ? drawl_shot_list_dup_selection (list) : NULL;
 
-  return shots != NULL && shots->len > 0 ? g_steal_pointer (&shots) : NULL;
+  if (shots == NULL || shots->len == 0)
+    return NULL;
+  drawl_window_take_entry (self);
+  put (self, shots);
+  return g_steal_pointer (&shots);
 }
 
 static void
 on_copy (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   DrawlWindow *self = data;
-  g_autoptr (GPtrArray) shots = selection_of (self);
+  g_autoptr (GPtrArray) shots = put_selection (self);
 
   if (shots == NULL)
     return;
-  drawl_window_take_entry (self);
-  put (self, shots);
   g_autofree char *count = drawl_figure_count (shots->len);
   g_autofree char *text =
       g_strdup_printf (ngettext_ ("%s shot copied", "%s shots copied", shots->len), count);
@@ -90,12 +93,10 @@ static void
 on_cut (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   DrawlWindow *self = data;
-  g_autoptr (GPtrArray) shots = selection_of (self);
+  g_autoptr (GPtrArray) shots = put_selection (self);
 
   if (shots == NULL)
     return;
-  drawl_window_take_entry (self);
-  put (self, shots);
   drawl_plan_remove_all (drawl_window_get_plan (self), shots, _ ("Cut Shots"));
   g_autofree char *count = drawl_figure_count (shots->len);
   g_autofree char *text =

@@ -112,6 +112,15 @@ append (DrawlBodyDraft *draft, DrawlDraftTable table)
   return row;
 }
 
+gboolean
+drawl_body_draft_has_row (DrawlBodyDraft *draft, DrawlDraftTable table, const DrawlDraftRow *row)
+{
+  for (guint i = 0; i < drawl_body_draft_n_rows (draft, table); i++)
+    if (drawl_body_draft_get_row (draft, table, i) == row)
+      return TRUE;
+  return FALSE;
+}
+
 DrawlDraftRow *
 drawl_body_draft_add_row (DrawlBodyDraft *draft, DrawlDraftTable table)
 {

@@ -27,6 +27,9 @@ gboolean drawl_body_draft_get_changed (DrawlBodyDraft *draft);
 
 guint drawl_body_draft_n_rows (DrawlBodyDraft *draft, DrawlDraftTable table);
 DrawlDraftRow *drawl_body_draft_get_row (DrawlBodyDraft *draft, DrawlDraftTable table, guint index);
+/* Whether @row, which may be gone, is one of @table. */
+gboolean drawl_body_draft_has_row (DrawlBodyDraft *draft, DrawlDraftTable table,
+                                   const DrawlDraftRow *row);
 DrawlDraftRow *drawl_body_draft_add_row (DrawlBodyDraft *draft, DrawlDraftTable table);
 /* Rows that referred to it no longer do. */
 void drawl_body_draft_remove_row (DrawlBodyDraft *draft, DrawlDraftRow *row);

@@ -4,6 +4,7 @@
  * swapped with what stood there, insertion becomes removal. What a change touches is worked out
  * before anyone hears of it. */
 
+#include "plan/list-stretch.h"
 #include "plan/plan-private.h"
 
 static void
@@ -108,22 +109,6 @@ apply_shot_move (DrawlPlan *plan, DrawlChange *change)
   g_list_model_items_changed (G_LIST_MODEL (plan), first, span, span);
 }
 
-/* One telling for the stretch between what both lists have in common at their ends. */
-static void
-tell_stretch (DrawlPlan *plan, const GPtrArray *before)
-{
-  const GPtrArray *after = plan->shots;
-  guint shorter = MIN (before->len, after->len), head = 0, tail = 0;
-
-  while (head < shorter && before->pdata[head] == after->pdata[head])
-    head++;
-  while (tail < shorter - head &&
-         before->pdata[before->len - 1 - tail] == after->pdata[after->len - 1 - tail])
-    tail++;
-  g_list_model_items_changed (G_LIST_MODEL (plan), head, before->len - head - tail,
-                              after->len - head - tail);
-}
-
 /* The list as a whole changes places with the one before it. */
 static void
 apply_shots (DrawlPlan *plan, DrawlChange *change)
@@ -141,7 +126,7 @@ apply_shots (DrawlPlan *plan, DrawlChange *change)
     g_hash_table_insert (plan->by_slate, (char *)drawl_shot_get_slate (shot), shot);
     recompute_shot (plan, shot, drawl_plan_find_body (plan, body_of (shot)));
   }
-  tell_stretch (plan, before);
+  drawl_list_tell_stretch (G_LIST_MODEL (plan), before, plan->shots);
 }
 
 /* No shot has the id @to before, so the same the other way round takes it back. */
